@@ -1,0 +1,2 @@
+//! The project's chores.
+fn main() {}

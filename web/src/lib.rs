@@ -1,0 +1,1 @@
+//! Bombatura in the browser.
