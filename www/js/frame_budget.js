@@ -1,0 +1,70 @@
+/**
+ * How many pixels a moving picture may have. Frames that come too slowly make motion unreadable long before fewer pixels
+ * make the shape so; a picture at rest is always drawn with all of them.
+ */
+
+/** Slower than this on average, and motion at one beat a second falls below some 15 pictures a beat. */
+const SLOW_MS = 66;
+
+/** Faster than this for a while, and more pixels may be tried again. */
+const FAST_MS = 24;
+
+/** Frames looked at before deciding: enough to even out a hiccup, few enough to react within a second or two. */
+const SAMPLE = 8;
+
+/** Each step leaves about half of the pixels. */
+const STEP = Math.SQRT1_2;
+
+/** Never fewer than this many canvas pixels to a CSS pixel along a side: below it, the holes' edges fall apart. */
+const LEAST_RATIO = 0.35;
+
+/** Watches the time between frames and says the canvas pixels to a CSS pixel. */
+export class FrameBudget {
+  #ratio = Infinity;
+  #ceiling = Infinity;
+  /** @type {number[]} */
+  #frames_ms = [];
+
+  /**
+   * Canvas pixels to a CSS pixel for a moving picture.
+   * @param {number} device_ratio of the screen
+   */
+  movingRatio(device_ratio) {
+    return Math.min(this.#ratio, device_ratio);
+  }
+
+  /**
+   * Takes the time from one frame to the next in an unbroken run of frames.
+   * @param {number} frame_ms
+   * @param {number} device_ratio
+   * @returns {boolean} whether the ratio changed
+   */
+  add(frame_ms, device_ratio) {
+    this.#frames_ms.push(frame_ms);
+    if (this.#frames_ms.length < SAMPLE) {
+      return false;
+    }
+    // The first frame after a change of size is slow for its own reasons, hence the median.
+    const median_ms = this.#frames_ms.sort((a, b) => a - b)[SAMPLE / 2];
+    this.#frames_ms = [];
+    const now = this.movingRatio(device_ratio);
+    const next = this.#next(median_ms, now, device_ratio);
+    this.#ratio = next;
+    return next !== now;
+  }
+
+  /**
+   * @param {number} median_ms
+   * @param {number} now
+   * @param {number} device_ratio
+   */
+  #next(median_ms, now, device_ratio) {
+    if (median_ms > SLOW_MS) {
+      // Remembered, so that the ratio does not swing up and down for ever.
+      this.#ceiling = now;
+      return Math.max(now > 1 ? 1 : now * STEP, Math.min(LEAST_RATIO, now));
+    }
+    const higher = Math.min(now / STEP, device_ratio);
+    return median_ms < FAST_MS && higher < this.#ceiling ? higher : now;
+  }
+}

@@ -1,0 +1,136 @@
+/**
+ * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
+ */
+import { DesignStore } from "./design_store.js";
+import { listenForFiles, read, save } from "./design_files.js";
+import { listenToHands } from "./gestures.js";
+import { ModeTable } from "./mode_table.js";
+import { connectMotionControls } from "./motion_controls.js";
+import { Notices } from "./notices.js";
+import { part } from "./page_parts.js";
+import { ShapeControls } from "./shape_controls.js";
+import { Stage } from "./stage.js";
+import { TopSession } from "./top_session.js";
+import { ResultText } from "./result_text.js";
+import { ProblemError, WorkshopClient } from "./workshop_client.js";
+import { WORDS } from "./words.js";
+
+/** @import { Measure } from "./measures.js" */
+/** @typedef {"loading" | "top" | "modes" | "error"} PageState */
+
+const page = document.documentElement;
+const notices = new Notices();
+const results = new ResultText();
+const store = new DesignStore();
+
+const client = new WorkshopClient(new URL("../wasm/compute_bg.wasm", import.meta.url), () => notices.say(WORDS.restarted));
+
+const stage = new Stage(part("#stage-view", HTMLElement), {
+  drawn: () => {
+    performance.mark("bombatura:first-top");
+    reach("top");
+  },
+  recovered: () => notices.say(WORDS.view_lost),
+  absent: () => {
+    part("#stage-message", HTMLElement).textContent = WORDS.no_view;
+    part("#stage-message", HTMLElement).hidden = false;
+    page.classList.add("no-view");
+  },
+});
+
+/** @type {Measure | undefined} the control that the person moved last */
+let touched;
+
+const session = new TopSession(store, client, {
+  picture: (picture, motion) => stage.show(picture, motion),
+  motion: (motion) => stage.move(motion),
+  figures: (solution, chosen) => {
+    modes.show(solution.modes, chosen);
+    modes.reveal();
+    results.show(solution, chosen);
+    page.dataset.basis = solution.size;
+    if (page.dataset.state !== "modes") {
+      performance.mark("bombatura:first-modes");
+      reach("modes");
+    }
+    if (solution.size === "standard") {
+      performance.mark("bombatura:standard-modes");
+      notices.say(WORDS.settled(solution, chosen));
+    }
+  },
+  problem: (problem) => {
+    controls.show(store.design);
+    if (page.dataset.state === "loading" && store.name === "") {
+      page.dataset.state = "error";
+    }
+    notices.warn(problem, page.dataset.state === "modes" ? WORDS.design_kept : "");
+    controls.mark(touched);
+  },
+});
+
+const modes = new ModeTable(part("#modes", HTMLTableElement), (mode) => {
+  results.choose(mode);
+  void session.choose(mode);
+});
+
+const controls = new ShapeControls(part("#measures", HTMLElement), {
+  current: () => store.design,
+  trial: (design, measure) => change(measure, () => session.trial(design)),
+  settle: (design, measure) => change(measure, () => session.settle(design)),
+  not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
+});
+
+store.subscribe((design) => {
+  controls.show(design);
+  part("#design-name", HTMLElement).textContent = store.name;
+});
+
+listenToHands(part("#stage-view", HTMLElement), stage);
+connectMotionControls(stage);
+
+const dark = matchMedia("(prefers-color-scheme: dark)");
+stage.setTheme(dark.matches);
+dark.addEventListener("change", () => stage.setTheme(dark.matches));
+
+part("#save-design", HTMLButtonElement).addEventListener("click", () => {
+  notices.say(WORDS.saved(save(store.name, store.pretty)));
+});
+
+listenForFiles(async (file) => {
+  touched = undefined;
+  notices.clear();
+  try {
+    if (await session.open(await read(file))) {
+      notices.say(WORDS.opened(store.name));
+    }
+  } catch (reason) {
+    if (!(reason instanceof ProblemError)) {
+      throw reason;
+    }
+    notices.warn(reason.problem, WORDS.design_kept);
+  }
+});
+
+void stage.open();
+void session.begin();
+
+/**
+ * @param {Measure} measure
+ * @param {() => Promise<unknown>} work
+ */
+function change(measure, work) {
+  touched = measure;
+  notices.clear();
+  controls.mark(undefined);
+  void work();
+}
+
+/**
+ * The page's state only ever moves forward; modes can be there before the first picture, or without any.
+ * @param {PageState} state
+ */
+function reach(state) {
+  if (page.dataset.state !== "modes") {
+    page.dataset.state = state;
+  }
+}

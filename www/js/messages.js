@@ -1,0 +1,101 @@
+/**
+ * What the page and its compute worker say to each other.
+ *
+ * Every request carries the whole design, so the worker holds nothing that a restart could lose, and every request
+ * gets exactly one reply with the same id. Requests of one kind replace each other: a newer one waiting makes an older
+ * one's reply "superseded". Big arrays travel as transferables, never as copies.
+ *
+ * @module
+ */
+
+/** @typedef {"preview" | "standard" | "fine"} MeshSize How finely the top is cut into triangles. */
+
+/**
+ * The top as the view draws it. Lengths in mm.
+ * @typedef {object} Picture
+ * @property {Float32Array} positions (vertex, xyz) in mm
+ * @property {Float32Array} normals (vertex, xyz), unit
+ * @property {Uint32Array} triangles (triangle, corner)
+ * @property {Uint32Array} kinds (vertex) 0 outside, 1 inside, 2 wall
+ * @property {number} nodes nodes of the mesh that the figures come from
+ * @property {number} mass_g mass of the wood
+ */
+
+/**
+ * One motion on the picture's vertices: Re[(re + i im) e^(i phase)] is the displacement in mm and the change of normal.
+ * @typedef {object} Motion
+ * @property {number} mode number of the mode, 1 for the lowest elastic one
+ * @property {Float32Array} re (vertex, [ux, uy, uz, nx, ny, nz])
+ * @property {Float32Array} im (vertex, [ux, uy, uz, nx, ny, nz])
+ * @property {string} scale what one unit of this motion means, in words
+ */
+
+/**
+ * @typedef {object} Mode
+ * @property {number} number 1 for the lowest elastic mode
+ * @property {string} name assigned from the shape ("twist", "x", "ring"), or empty
+ * @property {number} frequency_hz
+ * @property {number} residual relative residual of the eigenproblem
+ */
+
+/**
+ * Which mode the person is looking at: by its name where it has one, because a change of shape can reorder the modes.
+ * @typedef {object} ModeWish
+ * @property {string} name
+ * @property {number} number
+ */
+
+/**
+ * One consistent set: the figures, the picture they belong to, and the motion of the wished mode.
+ * @typedef {object} Solution
+ * @property {MeshSize} size
+ * @property {Picture} picture
+ * @property {Mode[]} modes
+ * @property {Motion} motion
+ * @property {number} solve_ms
+ */
+
+/**
+ * An error as a value, with text for people.
+ * @typedef {object} Problem
+ * @property {string} kind stable snake_case word
+ * @property {string} message one plain sentence
+ * @property {string} [path] which value of the design
+ * @property {string} [value] what it was
+ * @property {string} [limits] what it may be
+ * @property {string} [remedy] what to do
+ */
+
+/**
+ * What each kind of request sends and what its reply holds. A design is its JSON text.
+ * @typedef {object} Exchange
+ * @property {{ send: object, get: string }} demo the demonstration design
+ * @property {{ send: { json: string }, get: string }} open a design from outside, checked strictly; the reply is the
+ * same design as the program writes it
+ * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
+ * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
+ * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
+ */
+
+/** @typedef {keyof Exchange} RequestKind */
+
+/**
+ * @template {RequestKind} K
+ * @typedef {{ kind: K, id: number } & Exchange[K]["send"]} RequestOf
+ */
+
+/** @typedef {{ [K in RequestKind]: RequestOf<K> }[RequestKind]} Request */
+
+/**
+ * The first message to a worker: the compute module, compiled once by the page and shared by every restart.
+ * @typedef {{ kind: "start", module: WebAssembly.Module }} Start
+ */
+
+/**
+ * @typedef {{ id: number, outcome: "done", value: Exchange[RequestKind]["get"] }
+ *   | { id: number, outcome: "problem", problem: Problem }
+ *   | { id: number, outcome: "superseded" }
+ *   | { id: number, outcome: "crashed", text: string }} Reply
+ */
+
+export {};

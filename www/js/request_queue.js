@@ -1,0 +1,48 @@
+/** @import { Request, RequestKind } from "./messages.js" */
+
+/**
+ * Which waiting request comes next. A dragged control sends far more than can be answered; the picture should follow
+ * the hand, and the figures should follow too, a little later.
+ */
+
+/** Lower comes first: what the hand sees before what the eye reads. */
+const RANK = { demo: 0, open: 0, shape: 1, motion: 2, solve: 3 };
+
+/**
+ * A solve that has waited this long goes before new pictures. Longer, and the figures freeze while a control is
+ * dragged without pause; much shorter, and the picture stutters behind each solve.
+ */
+const PATIENCE_MS = 250;
+
+/** Requests that wait for the worker, at most one of each kind. */
+export class RequestQueue {
+  /** @type {Map<RequestKind, { request: Request, since_ms: number }>} */
+  #waiting = new Map();
+
+  /**
+   * Adds a request; one of the same kind that still waits is replaced but its place in time is kept.
+   * @param {Request} request
+   * @param {number} now_ms
+   * @returns {Request | undefined} the replaced request
+   */
+  add(request, now_ms) {
+    const older = this.#waiting.get(request.kind);
+    this.#waiting.set(request.kind, { request, since_ms: older?.since_ms ?? now_ms });
+    return older?.request;
+  }
+
+  /**
+   * Takes out the request to answer now.
+   * @param {number} now_ms
+   * @returns {Request | undefined} undefined when nothing waits
+   */
+  take(now_ms) {
+    const entries = [...this.#waiting.values()];
+    const overdue = entries.find(({ request, since_ms }) => request.kind === "solve" && now_ms - since_ms > PATIENCE_MS);
+    const first = overdue ?? entries.sort((a, b) => RANK[a.request.kind] - RANK[b.request.kind])[0];
+    if (first !== undefined) {
+      this.#waiting.delete(first.request.kind);
+    }
+    return first?.request;
+  }
+}

@@ -1,0 +1,213 @@
+/**
+ * The stage: the drawn top, whatever draws it. Holds what is shown, so that a lost graphics device costs nothing but a
+ * moment.
+ */
+/** @import { Motion, Picture } from "./messages.js" */
+/** @import { Backend, View } from "./view_backends.js" */
+import { FrameBudget } from "./frame_budget.js";
+import { FrameLoop } from "./frame_loop.js";
+import { openView } from "./view_backends.js";
+
+/** A device lost more often than this within a minute is not worth another try. */
+const LOSSES_A_MINUTE = 3;
+
+/**
+ * @typedef {object} StageEvents
+ * @property {() => void} drawn after the first picture of a top was drawn
+ * @property {() => void} recovered after a lost device was replaced
+ * @property {() => void} absent nothing here can draw
+ */
+
+/** Shows one top and its motion. */
+export class Stage {
+  #host;
+  #events;
+  #loop = new FrameLoop((phase_rad, frame_ms) => this.#draw(phase_rad, frame_ms));
+  #budget = new FrameBudget();
+  /** @type {View | undefined} */
+  #view;
+  /** @type {Picture | undefined} */
+  #picture;
+  /** @type {Motion | undefined} */
+  #motion;
+  #exaggeration_mm = 0;
+  #dark = false;
+  #drawn = false;
+  #width_css = 0;
+  #height_css = 0;
+  #size_px = "";
+  /** @type {number[]} */
+  #losses_ms = [];
+
+  /**
+   * @param {HTMLElement} host the element that the canvas fills
+   * @param {StageEvents} events
+   */
+  constructor(host, events) {
+    this.#host = host;
+    this.#events = events;
+    new ResizeObserver(([entry]) => {
+      this.#width_css = entry.contentRect.width;
+      this.#height_css = entry.contentRect.height;
+      this.#loop.ask();
+    }).observe(host);
+    this.#watchDeviceRatio();
+  }
+
+  /**
+   * Opens a view and shows what there is to show.
+   * @param {readonly Backend[]} backends
+   */
+  async open(backends = ["webgpu", "webgl2"]) {
+    const view = await openView(this.#host, backends);
+    this.#view = view;
+    if (view === undefined) {
+      this.#host.dataset.backend = "none";
+      this.#events.absent();
+      return;
+    }
+    view.on_lost((reason) => void this.#recover(view, reason));
+    this.#host.dataset.backend = view.backend();
+    this.#size_px = "";
+    view.set_theme(this.#dark);
+    this.#sendPicture();
+    this.#sendMotion();
+    this.#loop.ask();
+  }
+
+  /**
+   * Shows a top. Without a motion of its own it keeps the last one where that fits, and rests where not.
+   * @param {Picture} picture
+   * @param {Motion} [motion]
+   */
+  show(picture, motion) {
+    const fits = picture.positions.length === this.#picture?.positions.length;
+    this.#picture = picture;
+    this.#motion = motion ?? (fits ? this.#motion : undefined);
+    this.#sendPicture();
+    this.#sendMotion();
+    this.#loop.ask();
+  }
+
+  /** @param {Motion} motion on the vertices of the picture that is shown */
+  move(motion) {
+    this.#motion = motion;
+    this.#sendMotion();
+    this.#loop.ask();
+  }
+
+  get playing() {
+    return this.#loop.playing;
+  }
+
+  /** @param {boolean} playing */
+  play(playing) {
+    this.#loop.play(playing);
+  }
+
+  /** @param {number} beats_a_second */
+  setSpeed(beats_a_second) {
+    this.#loop.setSpeed(beats_a_second);
+  }
+
+  /** @param {number} exaggeration_mm the largest displacement drawn */
+  setExaggeration(exaggeration_mm) {
+    this.#exaggeration_mm = exaggeration_mm;
+    this.#loop.ask();
+  }
+
+  /** @param {boolean} dark */
+  setTheme(dark) {
+    this.#dark = dark;
+    this.#view?.set_theme(dark);
+    this.#loop.ask();
+  }
+
+  /**
+   * Moves the eye.
+   * @param {(view: View) => void} movement
+   */
+  look(movement) {
+    if (this.#view !== undefined) {
+      movement(this.#view);
+      this.#loop.ask();
+    }
+  }
+
+  #sendPicture() {
+    const picture = this.#picture;
+    if (picture !== undefined) {
+      this.#view?.set_picture(picture.positions, picture.normals, picture.triangles, picture.kinds);
+    }
+  }
+
+  #sendMotion() {
+    if (this.#picture !== undefined) {
+      const rest = new Float32Array(2 * (this.#motion === undefined ? this.#picture.positions.length : 0));
+      this.#view?.set_motion(this.#motion?.re ?? rest, this.#motion?.im ?? rest);
+    }
+  }
+
+  /**
+   * @param {number} phase_rad
+   * @param {number | undefined} frame_ms
+   */
+  #draw(phase_rad, frame_ms) {
+    if (this.#view === undefined || this.#picture === undefined) {
+      return;
+    }
+    if (frame_ms !== undefined) {
+      this.#budget.add(frame_ms, devicePixelRatio);
+    }
+    this.#fitCanvas(this.#view);
+    this.#view.draw(phase_rad, this.#exaggeration_mm);
+    if (!this.#drawn) {
+      this.#drawn = true;
+      this.#events.drawn();
+    }
+  }
+
+  /** @param {View} view */
+  #fitCanvas(view) {
+    const ratio = this.playing ? this.#budget.movingRatio(devicePixelRatio) : devicePixelRatio;
+    const width_px = Math.round(this.#width_css * ratio);
+    const height_px = Math.round(this.#height_css * ratio);
+    const size_px = `${width_px} ${height_px}`;
+    if (size_px !== this.#size_px) {
+      this.#size_px = size_px;
+      view.resize(width_px, height_px);
+    }
+  }
+
+  /**
+   * Replaces a view whose device is gone: WebGL 2 after WebGPU, since a device that went once tends to go again.
+   * @param {View} view
+   * @param {string} reason
+   */
+  async #recover(view, reason) {
+    if (view !== this.#view) {
+      return;
+    }
+    console.warn(`graphics device lost: ${reason}`);
+    this.#view = undefined;
+    const now_ms = performance.now();
+    this.#losses_ms = [...this.#losses_ms.filter((at_ms) => now_ms - at_ms < 60_000), now_ms];
+    await this.open(this.#losses_ms.length > LOSSES_A_MINUTE ? [] : ["webgl2"]);
+    if (this.#view !== undefined) {
+      this.#events.recovered();
+    }
+  }
+
+  /** Moving the window to another screen changes the pixels to draw, not the element's size. */
+  #watchDeviceRatio() {
+    const query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    query.addEventListener(
+      "change",
+      () => {
+        this.#loop.ask();
+        this.#watchDeviceRatio();
+      },
+      { once: true },
+    );
+  }
+}

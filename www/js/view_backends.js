@@ -1,0 +1,98 @@
+/**
+ * Chooses what draws: WebGPU where an adapter really answers, else WebGL 2, else nothing. The two are separate
+ * downloads, because the WebGL 2 one is many times larger.
+ */
+
+/** @typedef {"webgpu" | "webgl2"} Backend */
+/** @typedef {"outside" | "inside" | "bass_side" | "along_grain"} SetView */
+
+/**
+ * The drawing class of the view's wasm module.
+ * @typedef {object} View
+ * @property {() => Backend} backend
+ * @property {(callback: (reason: string) => void) => void} on_lost
+ * @property {(positions: Float32Array, normals: Float32Array, triangles: Uint32Array, kinds: Uint32Array) => void}
+ * set_picture
+ * @property {(re: Float32Array, im: Float32Array) => void} set_motion (vertex, 6)
+ * @property {(width_px: number, height_px: number) => void} resize in physical pixels
+ * @property {(dx_px: number, dy_px: number) => void} orbit
+ * @property {(dx_px: number, dy_px: number) => void} pan
+ * @property {(factor: number) => void} zoom above 1 goes nearer
+ * @property {(name: SetView) => void} view
+ * @property {() => void} fit
+ * @property {(dark: boolean) => void} set_theme
+ * @property {(phase_rad: number, exaggeration_mm: number) => void} draw
+ * @property {() => void} free
+ */
+
+/**
+ * @typedef {object} ViewModule
+ * @property {() => Promise<unknown>} default loads and starts the module
+ * @property {{ create: (canvas: HTMLCanvasElement) => Promise<View> }} Stage
+ */
+
+/**
+ * Opens the best view that works. A canvas that once had a context of one kind can't get another, so each try puts a
+ * new canvas into the host.
+ * @param {HTMLElement} host gets the canvas as its first child; an older canvas in it goes
+ * @param {readonly Backend[]} backends to try, in order
+ * @returns {Promise<View | undefined>} undefined when none works
+ */
+export async function openView(host, backends) {
+  for (const backend of backends) {
+    try {
+      if (await isThere(backend)) {
+        return await open(host, backend);
+      }
+    } catch (reason) {
+      console.warn(`${backend}: ${describe(reason)}`);
+    }
+  }
+  host.querySelector("canvas")?.remove();
+  return undefined;
+}
+
+/**
+ * @param {HTMLElement} host
+ * @param {Backend} backend
+ */
+async function open(host, backend) {
+  const { default: start, Stage } = await load(backend);
+  await start();
+  host.querySelector("canvas")?.remove();
+  const canvas = document.createElement("canvas");
+  host.prepend(canvas);
+  return Stage.create(canvas);
+}
+
+/**
+ * @param {Backend} backend
+ * @returns {Promise<ViewModule>}
+ */
+function load(backend) {
+  return backend === "webgpu" ? import("../wasm/view_webgpu.js") : import("../wasm/view_webgl2.js");
+}
+
+/**
+ * Asks the browser before anything large is downloaded. The WebGPU module is small enough to load while its adapter is
+ * being asked for.
+ * @param {Backend} backend
+ * @returns {Promise<boolean>}
+ */
+async function isThere(backend) {
+  if (backend === "webgl2") {
+    const context = document.createElement("canvas").getContext("webgl2");
+    context?.getExtension("WEBGL_lose_context")?.loseContext();
+    return context !== null;
+  }
+  if (navigator.gpu === undefined) {
+    return false;
+  }
+  load(backend).catch(() => undefined);
+  return (await navigator.gpu.requestAdapter()) !== null;
+}
+
+/** @param {unknown} reason */
+function describe(reason) {
+  return typeof reason === "object" && reason !== null && "message" in reason ? String(reason.message) : String(reason);
+}
