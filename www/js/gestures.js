@@ -3,6 +3,7 @@
  * wheel bring it nearer; the keyboard does all of it too.
  */
 /** @import { Stage } from "./stage.js" */
+/** @import { View } from "./view_backends.js" */
 
 /** One arrow key press turns as far as a drag over this many CSS pixels. */
 const KEY_STEP_PX = 24;
@@ -37,11 +38,14 @@ export function listenToHands(host, stage) {
     if (other !== undefined) {
       const factor = distance(now, other) / Math.max(distance(before, other), 1);
       // Each of two fingers carries half of the shift.
-      stage.look((view) => (view.pan(dx / 2, dy / 2), view.zoom(factor)));
+      stage.look((view, pixels) => {
+        view.pan((dx * pixels) / 2, (dy * pixels) / 2);
+        view.zoom(factor);
+      });
     } else if (event.shiftKey || (event.buttons & ~1) !== 0) {
-      stage.look((view) => view.pan(dx, dy));
+      stage.look((view, pixels) => view.pan(dx * pixels, dy * pixels));
     } else {
-      stage.look((view) => view.orbit(dx, dy));
+      stage.look((view, pixels) => view.orbit(dx * pixels, dy * pixels));
     }
   });
   for (const end of /** @type {const} */ (["pointerup", "pointercancel", "lostpointercapture"])) {
@@ -77,7 +81,7 @@ function distance(a, b) {
 
 /**
  * @param {KeyboardEvent} event
- * @returns {((view: import("./view_backends.js").View) => void) | undefined}
+ * @returns {((view: View, pixels: number) => void) | undefined}
  */
 function keyMovement(event) {
   /** @type {Record<string, readonly [number, number]>} */
@@ -85,7 +89,9 @@ function keyMovement(event) {
   const arrow = arrows[event.key];
   if (arrow !== undefined) {
     const [dx, dy] = [arrow[0] * KEY_STEP_PX, arrow[1] * KEY_STEP_PX];
-    return event.shiftKey ? (view) => view.pan(dx, dy) : (view) => view.orbit(dx, dy);
+    return event.shiftKey
+      ? (view, pixels) => view.pan(dx * pixels, dy * pixels)
+      : (view, pixels) => view.orbit(dx * pixels, dy * pixels);
   }
   switch (event.key) {
     case "+":

@@ -1,6 +1,7 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
+import { connectColourKey, paintColourKey } from "./colour_key.js";
 import { DesignStore } from "./design_store.js";
 import { listenForFiles, read, save } from "./design_files.js";
 import { listenToHands } from "./gestures.js";
@@ -26,6 +27,7 @@ const store = new DesignStore();
 const client = new WorkshopClient(new URL("../wasm/compute_bg.wasm", import.meta.url), () => notices.say(WORDS.restarted));
 
 const stage = new Stage(part("#stage-view", HTMLElement), {
+  opened: paintColourKey,
   drawn: () => {
     performance.mark("bombatura:first-top");
     reach("top");
@@ -47,7 +49,7 @@ const session = new TopSession(store, client, {
   figures: (solution, chosen) => {
     modes.show(solution.modes, chosen);
     modes.reveal();
-    results.show(solution, chosen);
+    results.show(solution, chosen, store.design.rim);
     page.dataset.basis = solution.size;
     if (page.dataset.state !== "modes") {
       performance.mark("bombatura:first-modes");
@@ -87,6 +89,7 @@ store.subscribe((design) => {
 
 listenToHands(part("#stage-view", HTMLElement), stage);
 connectMotionControls(stage);
+connectColourKey(stage);
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
 stage.setTheme(dark.matches);

@@ -26,9 +26,9 @@ export class Notices {
    * @param {string} [consequence] what became of the person's work
    */
   warn(problem, consequence = "") {
-    this.#text.textContent = problem.message;
     const remedy = problem.remedy !== undefined && !problem.message.includes(problem.remedy) ? problem.remedy : "";
-    this.#remedy.textContent = [remedy, consequence].filter((text) => text !== "").join(" ");
+    this.#text.textContent = sentence(problem.message);
+    this.#remedy.textContent = [sentence(remedy), consequence].filter((text) => text !== "").join(" ");
     this.#alert.hidden = false;
   }
 
@@ -37,4 +37,15 @@ export class Notices {
     this.#text.textContent = "";
     this.#remedy.textContent = "";
   }
+}
+
+/**
+ * The core's messages begin in small letters, so that they can stand inside others.
+ * @param {string} text
+ */
+function sentence(text) {
+  // A message that begins with a place in the file keeps that as it is written there.
+  const place = /^[\w"]*[._"]/.test(text);
+  const begun = place ? text : text.charAt(0).toUpperCase() + text.slice(1);
+  return begun === "" || /[.!?…]$/.test(begun) ? begun : `${begun}.`;
 }

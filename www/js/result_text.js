@@ -10,13 +10,14 @@ export class ResultText {
   /**
    * @param {Solution} solution
    * @param {Mode} chosen
+   * @param {unknown} rim how the design holds it
    */
-  show(solution, chosen) {
+  show(solution, chosen, rim) {
     this.#solution = solution;
     const { size, picture } = solution;
     const mesh = meshText(size, picture.nodes);
     part("#mass", HTMLElement).textContent = WORDS.mass(picture.mass_g);
-    part("#basis", HTMLElement).textContent = size === "standard" ? WORDS.basis(mesh) : WORDS.solving(mesh);
+    part("#basis", HTMLElement).textContent = size === "standard" ? WORDS.basis(rim, mesh) : WORDS.solving(mesh);
     this.choose(chosen);
   }
 

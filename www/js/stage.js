@@ -13,6 +13,7 @@ const LOSSES_A_MINUTE = 3;
 
 /**
  * @typedef {object} StageEvents
+ * @property {(colours: Uint8Array) => void} opened with the colours that the motion is drawn in
  * @property {() => void} drawn after the first picture of a top was drawn
  * @property {() => void} recovered after a lost device was replaced
  * @property {() => void} absent nothing here can draw
@@ -32,10 +33,13 @@ export class Stage {
   #motion;
   #exaggeration_mm = 0;
   #dark = false;
+  /** @type {"motion" | "wood"} */
+  #colour = "motion";
   #drawn = false;
   #width_css = 0;
   #height_css = 0;
-  #size_px = "";
+  #width_px = 0;
+  #height_px = 0;
   /** @type {number[]} */
   #losses_ms = [];
 
@@ -59,19 +63,27 @@ export class Stage {
    * @param {readonly Backend[]} backends
    */
   async open(backends = ["webgpu", "webgl2"]) {
-    const view = await openView(this.#host, backends);
-    this.#view = view;
-    if (view === undefined) {
+    const open = await openView(this.#host, backends);
+    this.#view = open?.view;
+    if (open === undefined) {
       this.#host.dataset.backend = "none";
       this.#events.absent();
       return;
     }
+    const { view, colours } = open;
     view.on_lost((reason) => void this.#recover(view, reason));
     this.#host.dataset.backend = view.backend();
-    this.#size_px = "";
-    view.set_theme(this.#dark);
+    this.#width_px = 0;
+    this.#height_px = 0;
+    this.#tell((now) => {
+      now.set_theme(this.#dark);
+      now.set_colour(this.#colour);
+      // The first picture is fitted to the canvas, which must have its size by then.
+      this.#fitCanvas(now);
+    });
     this.#sendPicture();
     this.#sendMotion();
+    this.#events.opened(colours);
     this.#loop.ask();
   }
 
@@ -119,32 +131,54 @@ export class Stage {
   /** @param {boolean} dark */
   setTheme(dark) {
     this.#dark = dark;
-    this.#view?.set_theme(dark);
+    this.look((view) => view.set_theme(dark));
+  }
+
+  /** @param {"motion" | "wood"} colour what covers the wood */
+  setColour(colour) {
+    this.#colour = colour;
+    this.look((view) => view.set_colour(colour));
+  }
+
+  /**
+   * Changes how the top is looked at, and draws.
+   * @param {(view: View, pixels: number) => void} change pixels is the canvas's pixels to a CSS pixel
+   */
+  look(change) {
+    const pixels = this.#width_px / Math.max(this.#width_css, 1);
+    this.#tell((view) => change(view, pixels));
     this.#loop.ask();
   }
 
   /**
-   * Moves the eye.
-   * @param {(view: View) => void} movement
+   * Speaks to the view if there is one. A view that has just lost its device throws; its loss is answered in #recover.
+   * @param {(view: View) => void} what
    */
-  look(movement) {
-    if (this.#view !== undefined) {
-      movement(this.#view);
-      this.#loop.ask();
+  #tell(what) {
+    const view = this.#view;
+    if (view === undefined) {
+      return;
+    }
+    try {
+      what(view);
+    } catch (reason) {
+      if (!isLoss(reason)) {
+        throw reason;
+      }
     }
   }
 
   #sendPicture() {
     const picture = this.#picture;
     if (picture !== undefined) {
-      this.#view?.set_picture(picture.positions, picture.normals, picture.triangles, picture.kinds);
+      this.#tell((view) => view.set_picture(picture.positions, picture.normals, picture.triangles, picture.kinds));
     }
   }
 
   #sendMotion() {
     if (this.#picture !== undefined) {
       const rest = new Float32Array(2 * (this.#motion === undefined ? this.#picture.positions.length : 0));
-      this.#view?.set_motion(this.#motion?.re ?? rest, this.#motion?.im ?? rest);
+      this.#tell((view) => view.set_motion(this.#motion?.re ?? rest, this.#motion?.im ?? rest));
     }
   }
 
@@ -159,8 +193,10 @@ export class Stage {
     if (frame_ms !== undefined) {
       this.#budget.add(frame_ms, devicePixelRatio);
     }
-    this.#fitCanvas(this.#view);
-    this.#view.draw(phase_rad, this.#exaggeration_mm);
+    this.#tell((view) => {
+      this.#fitCanvas(view);
+      view.draw(phase_rad, this.#exaggeration_mm);
+    });
     if (!this.#drawn) {
       this.#drawn = true;
       this.#events.drawn();
@@ -172,9 +208,9 @@ export class Stage {
     const ratio = this.playing ? this.#budget.movingRatio(devicePixelRatio) : devicePixelRatio;
     const width_px = Math.round(this.#width_css * ratio);
     const height_px = Math.round(this.#height_css * ratio);
-    const size_px = `${width_px} ${height_px}`;
-    if (size_px !== this.#size_px) {
-      this.#size_px = size_px;
+    if (width_px !== this.#width_px || height_px !== this.#height_px) {
+      this.#width_px = width_px;
+      this.#height_px = height_px;
       view.resize(width_px, height_px);
     }
   }
@@ -210,4 +246,12 @@ export class Stage {
       { once: true },
     );
   }
+}
+
+/**
+ * @param {unknown} reason
+ * @returns {boolean}
+ */
+function isLoss(reason) {
+  return typeof reason === "object" && reason !== null && "kind" in reason && reason.kind === "gpu_lost";
 }

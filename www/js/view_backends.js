@@ -7,7 +7,7 @@
 /** @typedef {"outside" | "inside" | "bass_side" | "along_grain"} SetView */
 
 /**
- * The drawing class of the view's wasm module.
+ * The drawing class of the view's wasm module. Once its device is lost, every method may throw.
  * @typedef {object} View
  * @property {() => Backend} backend
  * @property {(callback: (reason: string) => void) => void} on_lost
@@ -15,12 +15,13 @@
  * set_picture
  * @property {(re: Float32Array, im: Float32Array) => void} set_motion (vertex, 6)
  * @property {(width_px: number, height_px: number) => void} resize in physical pixels
- * @property {(dx_px: number, dy_px: number) => void} orbit
- * @property {(dx_px: number, dy_px: number) => void} pan
+ * @property {(dx_px: number, dy_px: number) => void} orbit in physical pixels, y down
+ * @property {(dx_px: number, dy_px: number) => void} pan likewise
  * @property {(factor: number) => void} zoom above 1 goes nearer
  * @property {(name: SetView) => void} view
  * @property {() => void} fit
  * @property {(dark: boolean) => void} set_theme
+ * @property {(name: "motion" | "wood") => void} set_colour what covers the wood
  * @property {(phase_rad: number, exaggeration_mm: number) => void} draw
  * @property {() => void} free
  */
@@ -28,7 +29,13 @@
 /**
  * @typedef {object} ViewModule
  * @property {() => Promise<unknown>} default loads and starts the module
- * @property {{ create: (canvas: HTMLCanvasElement) => Promise<View> }} Stage
+ * @property {{ create: (canvas: HTMLCanvasElement) => Promise<View>, colour_bar: () => Uint8Array }} Stage
+ */
+
+/**
+ * @typedef {object} OpenView
+ * @property {View} view
+ * @property {Uint8Array} colours of the motion, from full inward through rest to full outward: (step, rgb)
  */
 
 /**
@@ -36,7 +43,7 @@
  * new canvas into the host.
  * @param {HTMLElement} host gets the canvas as its first child; an older canvas in it goes
  * @param {readonly Backend[]} backends to try, in order
- * @returns {Promise<View | undefined>} undefined when none works
+ * @returns {Promise<OpenView | undefined>} undefined when none works
  */
 export async function openView(host, backends) {
   for (const backend of backends) {
@@ -62,7 +69,7 @@ async function open(host, backend) {
   host.querySelector("canvas")?.remove();
   const canvas = document.createElement("canvas");
   host.prepend(canvas);
-  return Stage.create(canvas);
+  return { view: await Stage.create(canvas), colours: Stage.colour_bar() };
 }
 
 /**

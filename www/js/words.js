@@ -20,7 +20,8 @@ export function countText(count) {
  * @returns {string} without the unit
  */
 export function hertzText(frequency_hz) {
-  return frequency_hz < 100 ? frequency_hz.toFixed(1) : countText(Math.round(frequency_hz));
+  // What rounds to 100.0 is written 100.
+  return frequency_hz < 99.95 ? frequency_hz.toFixed(1) : countText(Math.round(frequency_hz));
 }
 
 /** @type {Record<string, string>} */
@@ -55,8 +56,12 @@ export const WORDS = {
   hertz: (frequency_hz) => `${hertzText(frequency_hz)} Hz`,
   /** @param {number} mass_g */
   mass: (mass_g) => `${mass_g.toFixed(1)} g of wood`,
-  /** @param {string} mesh */
-  basis: (mesh) => `Free top, ${mesh}. How far one board differs from the next is not counted.`,
+  /**
+   * @param {unknown} rim as the design has it
+   * @param {string} mesh
+   */
+  basis: (rim, mesh) =>
+    `${rim === "hinged" ? "Top held at its rim" : "Free top"}, ${mesh}. How far one board differs from the next is not counted.`,
   /** @param {string} mesh */
   solving: (mesh) => `Figures from the ${mesh}; working out the standard mesh…`,
   /**
@@ -81,10 +86,10 @@ export const WORDS = {
   view_lost: "The graphics device was lost; the picture was set up again.",
   problems: {
     /** @type {Problem} */
-    crashed_again: {
+    crashed: {
       kind: "crashed",
-      message: "Computing failed twice on this design.",
-      remedy: "Go back to the last shape that worked, or save the design and open the page again.",
+      message: "Computing failed on this shape and was started again.",
+      remedy: "Try another value.",
     },
     /** @type {Problem} */
     no_compute: {

@@ -31,7 +31,6 @@ export class ProblemError extends Error {
  * @property {Request} request
  * @property {(value: any) => void} resolve
  * @property {(reason: Error) => void} reject
- * @property {boolean} blamed whether a worker already died on it
  */
 
 /** Asks the compute worker, and keeps one alive. */
@@ -69,7 +68,7 @@ export class WorkshopClient {
   ask(kind, content) {
     const request = /** @type {Request} */ ({ kind, id: this.#next_id++, ...content });
     return new Promise((resolve, reject) => {
-      this.#waiting.set(request.id, { request, resolve, reject, blamed: false });
+      this.#waiting.set(request.id, { request, resolve, reject });
       if (this.#worker !== undefined) {
         this.#worker.postMessage(request);
         this.#listenForSilence();
@@ -126,10 +125,11 @@ export class WorkshopClient {
   }
 
   /**
-   * Replaces a worker that failed. Requests that wait are asked again, except one on which a second worker died.
+   * Replaces a worker that failed. Requests that wait are asked again, except those about the design on which it failed:
+   * computing is deterministic, so it would fail on it again.
    * @param {Worker} worker
    * @param {string} text what was heard of the failure
-   * @param {number} [id] of the request that was being answered
+   * @param {number} [id] of the request that was being answered, where that is known
    */
   #fail(worker, text, id) {
     if (worker !== this.#worker) {
@@ -138,11 +138,11 @@ export class WorkshopClient {
     console.error(`compute worker failed: ${text}`);
     worker.terminate();
     const culprit = this.#waiting.get(id ?? -1);
-    if (culprit?.blamed) {
-      this.#waiting.delete(culprit.request.id);
-      culprit.reject(new ProblemError(WORDS.problems.crashed_again));
-    } else if (culprit !== undefined) {
-      culprit.blamed = true;
+    for (const waiting of [...this.#waiting.values()]) {
+      if (culprit !== undefined && designOf(waiting.request) === designOf(culprit.request)) {
+        this.#waiting.delete(waiting.request.id);
+        waiting.reject(new ProblemError(WORDS.problems.crashed));
+      }
     }
     if (this.#mayStart()) {
       this.#startWorker();
@@ -180,6 +180,21 @@ export class WorkshopClient {
       const oldest = Math.min(...this.#waiting.keys());
       this.#silence_timer = setTimeout(() => this.#fail(worker, "no answer", oldest), SILENCE_MS);
     }
+  }
+}
+
+/**
+ * @param {Request} request
+ * @returns {string | undefined} the text of the design that it is about
+ */
+function designOf(request) {
+  switch (request.kind) {
+    case "demo":
+      return undefined;
+    case "open":
+      return request.json;
+    default:
+      return request.design;
   }
 }
 

@@ -1,0 +1,37 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { DesignStore, valueAt, withValueAt } from "./design_store.js";
+
+const design = Object.freeze({
+  name: "A top",
+  arching: Object.freeze({ apex_height_mm: 15.5 }),
+  holes: Object.freeze({ bass: null }),
+});
+
+test("values are found by path, and missing ones are undefined", () => {
+  assert.equal(valueAt(design, ["arching", "apex_height_mm"]), 15.5);
+  assert.equal(valueAt(design, ["holes", "bass", "lower_eye_to_edge_mm"]), undefined);
+});
+
+test("a change leaves the old design as it was and shares what it does not touch", () => {
+  const changed = withValueAt(design, ["arching", "apex_height_mm"], 17);
+  assert.equal(changed.arching.apex_height_mm, 17);
+  assert.equal(design.arching.apex_height_mm, 15.5);
+  assert.equal(changed.holes, design.holes);
+});
+
+test("a change to a value that is not there changes nothing", () => {
+  assert.equal(withValueAt(design, ["holes", "bass", "lower_eye_to_edge_mm"], 12).holes.bass, null);
+  assert.deepEqual(withValueAt(design, ["bar", "height_mm"], 12), design);
+});
+
+test("listeners hear of each replacement, and the text is the design", () => {
+  const store = new DesignStore();
+  /** @type {unknown[]} */
+  const heard = [];
+  store.subscribe((now) => heard.push(now));
+  store.replace(design);
+  assert.deepEqual(heard, [design]);
+  assert.deepEqual(JSON.parse(store.text), design);
+  assert.equal(store.name, "A top");
+});

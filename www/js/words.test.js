@@ -1,0 +1,19 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { countText, hertzText, modeName } from "./words.js";
+
+test("frequencies carry three figures", () => {
+  assert.equal(hertzText(82.34), "82.3");
+  assert.equal(hertzText(311.4), "311");
+  assert.equal(hertzText(99.96), "100");
+});
+
+test("thousands are set apart by a narrow space that does not break", () => {
+  assert.equal(countText(2612), "2\u202f612");
+  assert.equal(countText(811), "811");
+});
+
+test("a mode without a name of the trade goes by its number", () => {
+  assert.equal(modeName({ number: 5, name: "ring", frequency_hz: 300, residual: 0 }), "Ring");
+  assert.equal(modeName({ number: 7, name: "", frequency_hz: 400, residual: 0 }), "Mode 7");
+});
