@@ -28,7 +28,7 @@
 
 /**
  * @typedef {object} ViewModule
- * @property {() => Promise<unknown>} default loads and starts the module
+ * @property {(options: { module_or_path: Promise<Response> }) => Promise<unknown>} default starts the module
  * @property {{ create: (canvas: HTMLCanvasElement) => Promise<View>, colour_bar: () => Uint8Array }} Stage
  */
 
@@ -64,20 +64,38 @@ export async function openView(host, backends) {
  * @param {Backend} backend
  */
 async function open(host, backend) {
-  const { default: start, Stage } = await load(backend);
-  await start();
+  const { module, wasm } = load(backend);
+  const { default: start, Stage } = await module;
+  await start({ module_or_path: wasm });
   host.querySelector("canvas")?.remove();
   const canvas = document.createElement("canvas");
   host.prepend(canvas);
   return { view: await Stage.create(canvas), colours: Stage.colour_bar() };
 }
 
+/** @type {Map<Backend, Download>} downloads under way or done; a module starts once however often it is opened */
+const downloads = new Map();
+
+/** @typedef {{ module: Promise<ViewModule>, wasm: Promise<Response> }} Download */
+
 /**
+ * Downloads a module's two files at the same time.
  * @param {Backend} backend
- * @returns {Promise<ViewModule>}
+ * @returns {Download}
  */
 function load(backend) {
-  return backend === "webgpu" ? import("../wasm/view_webgpu.js") : import("../wasm/view_webgl2.js");
+  const known = downloads.get(backend);
+  if (known !== undefined) {
+    return known;
+  }
+  const wasm = fetch(new URL(`../wasm/view_${backend}_bg.wasm`, import.meta.url));
+  const module = backend === "webgpu" ? import("../wasm/view_webgpu.js") : import("../wasm/view_webgl2.js");
+  // Failures are met where the download is used, which may be never.
+  wasm.catch(() => undefined);
+  module.catch(() => undefined);
+  const download = { module, wasm };
+  downloads.set(backend, download);
+  return download;
 }
 
 /**
@@ -95,7 +113,7 @@ async function isThere(backend) {
   if (navigator.gpu === undefined) {
     return false;
   }
-  load(backend).catch(() => undefined);
+  load(backend);
   return (await navigator.gpu.requestAdapter()) !== null;
 }
 
