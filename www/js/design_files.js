@@ -2,8 +2,8 @@
  * Designs as files: saving by download, opening by the file chooser or by dropping a file on the page.
  */
 import { part } from "./page_parts.js";
-import { ProblemError } from "./workshop_client.js";
 import { WORDS } from "./words.js";
+import { ProblemError } from "./workshop_client.js";
 
 /**
  * A design takes a few kilobytes, one with thousands of measured heights some hundreds. Much more than that is another

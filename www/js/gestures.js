@@ -15,10 +15,13 @@ const ZOOM_STEP = 1.15;
 const NOTCH_PX = 100;
 
 /**
- * @param {HTMLElement} host the focusable element that holds the canvas
+ * @param {HTMLElement} host the element that holds the canvas
  * @param {Stage} stage
  */
 export function listenToHands(host, stage) {
+  // A stop on the way of the tab key only where keys are listened to.
+  host.tabIndex = 0;
+
   /** @type {Map<number, { x: number, y: number }>} */
   const fingers = new Map();
 

@@ -2,19 +2,19 @@
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
 import { connectColourKey, paintColourKey } from "./colour_key.js";
-import { DesignStore } from "./design_store.js";
 import { listenForFiles, read, save } from "./design_files.js";
+import { DesignStore } from "./design_store.js";
 import { listenToHands } from "./gestures.js";
 import { ModeTable } from "./mode_table.js";
 import { connectMotionControls } from "./motion_controls.js";
 import { Notices } from "./notices.js";
 import { part } from "./page_parts.js";
+import { ResultText } from "./result_text.js";
 import { ShapeControls } from "./shape_controls.js";
 import { Stage } from "./stage.js";
 import { TopSession } from "./top_session.js";
-import { ResultText } from "./result_text.js";
-import { ProblemError, WorkshopClient } from "./workshop_client.js";
 import { WORDS } from "./words.js";
+import { ProblemError, WorkshopClient } from "./workshop_client.js";
 
 /** @import { Measure } from "./measures.js" */
 /** @typedef {"loading" | "top" | "modes" | "error"} PageState */
@@ -24,7 +24,9 @@ const notices = new Notices();
 const results = new ResultText();
 const store = new DesignStore();
 
-const client = new WorkshopClient(new URL("../wasm/compute_bg.wasm", import.meta.url), () => notices.say(WORDS.restarted));
+const client = new WorkshopClient(new URL("../wasm/compute_bg.wasm", import.meta.url), () =>
+  notices.say(WORDS.restarted),
+);
 
 const stage = new Stage(part("#stage-view", HTMLElement), {
   opened: paintColourKey,

@@ -1,9 +1,10 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { FIRST_WISH, chosenMode } from "./mode_choice.js";
+import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 
 /** @param {readonly string[]} names of modes in rising order */
-const modes = (...names) => names.map((name, index) => ({ number: index + 1, name, frequency_hz: 80 * (index + 1), residual: 0 }));
+const modes = (...names) =>
+  names.map((name, index) => ({ number: index + 1, name, frequency_hz: 80 * (index + 1), residual: 0 }));
 
 test("a named mode is found wherever it stands", () => {
   assert.equal(chosenMode(modes("twist", "x", "ring", "", ""), FIRST_WISH).number, 3);

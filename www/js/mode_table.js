@@ -47,7 +47,9 @@ export class ModeTable {
       this.#rows.push(this.#newRow());
     }
     const highest_hz = modes[modes.length - 1].frequency_hz;
-    modes.forEach((mode, index) => fillRow(this.#rows[index], mode, placeInRange(mode, modes[0].frequency_hz, highest_hz)));
+    for (const [index, mode] of modes.entries()) {
+      fillRow(this.#rows[index], mode, placeInRange(mode, modes[0].frequency_hz, highest_hz));
+    }
     this.choose(chosen);
   }
 
@@ -87,7 +89,9 @@ export class ModeTable {
   /** @param {MouseEvent} event */
   #clicked(event) {
     const row = event.target instanceof Element ? event.target.closest("tr") : null;
-    this.#take(this.#rows.findIndex((candidate) => candidate === row));
+    if (row !== null) {
+      this.#take(this.#rows.indexOf(row));
+    }
   }
 
   /** @param {KeyboardEvent} event */
@@ -100,7 +104,7 @@ export class ModeTable {
     }
   }
 
-  /** @param {number} index of the row, -1 for none */
+  /** @param {number} index of the row */
   #take(index) {
     const mode = this.#modes[index];
     if (mode !== undefined) {

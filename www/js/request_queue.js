@@ -38,7 +38,9 @@ export class RequestQueue {
    */
   take(now_ms) {
     const entries = [...this.#waiting.values()];
-    const overdue = entries.find(({ request, since_ms }) => request.kind === "solve" && now_ms - since_ms > PATIENCE_MS);
+    const overdue = entries.find(
+      ({ request, since_ms }) => request.kind === "solve" && now_ms - since_ms > PATIENCE_MS,
+    );
     const first = overdue ?? entries.sort((a, b) => RANK[a.request.kind] - RANK[b.request.kind])[0];
     if (first !== undefined) {
       this.#waiting.delete(first.request.kind);

@@ -12,7 +12,14 @@ const shape = (id) => ({ kind: "shape", id, design: `${id}`, size: "preview" });
  * @param {number} id
  * @returns {import("./messages.js").Request}
  */
-const solve = (id) => ({ kind: "solve", id, design: `${id}`, size: "preview", count: 26, wish: { name: "", number: 1 } });
+const solve = (id) => ({
+  kind: "solve",
+  id,
+  design: `${id}`,
+  size: "preview",
+  count: 26,
+  wish: { name: "", number: 1 },
+});
 
 test("a newer request of a kind replaces the older one", () => {
   const queue = new RequestQueue();

@@ -1,6 +1,6 @@
 /** @import { Mode, Solution } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { WORDS, meshText } from "./words.js";
+import { meshText, WORDS } from "./words.js";
 
 /** Writes the figures that stand on the stage and under the table, each with the mesh that it came from. */
 export class ResultText {

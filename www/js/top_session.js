@@ -8,7 +8,7 @@
 /** @import { Design, DesignStore } from "./design_store.js" */
 /** @import { Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
-import { FIRST_WISH, chosenMode } from "./mode_choice.js";
+import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /** Elastic modes asked for: the lowest twenty are what plates are judged by, a few more show where they crowd. */
@@ -157,7 +157,12 @@ export class TopSession {
     const shown = this.#shown;
     if (shown !== undefined) {
       const { design, solution } = shown;
-      const motion = await this.#client.ask("motion", { design, size: solution.size, count: MODE_COUNT, mode: mode.number });
+      const motion = await this.#client.ask("motion", {
+        design,
+        size: solution.size,
+        count: MODE_COUNT,
+        mode: mode.number,
+      });
       if (shown === this.#shown) {
         this.#events.motion(motion);
       }

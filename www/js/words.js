@@ -82,7 +82,8 @@ export const WORDS = {
   saved: (file) => `Saved as ${file}.`,
   sides_differ: "Bass and treble side differ in this design; a change here sets both.",
   design_kept: "The top on the stage is still the one you had.",
-  no_view: "This browser offers neither WebGPU nor WebGL 2, so the top can't be drawn here. The modes and their figures work as usual; a current browser with graphics acceleration turned on will draw them.",
+  no_view:
+    "This browser offers neither WebGPU nor WebGL 2, so the top can't be drawn here. The modes and their figures work as usual; a current browser with graphics acceleration turned on will draw them.",
   view_lost: "The graphics device was lost; the picture was set up again.",
   problems: {
     /** @type {Problem} */
