@@ -41,14 +41,14 @@ export function listenToHands(host, stage) {
     if (other !== undefined) {
       const factor = distance(now, other) / Math.max(distance(before, other), 1);
       // Each of two fingers carries half of the shift.
-      stage.look((view, pixels) => {
-        view.pan((dx * pixels) / 2, (dy * pixels) / 2);
+      stage.handle((view, ratio) => {
+        view.pan((dx * ratio) / 2, (dy * ratio) / 2);
         view.zoom(factor);
       });
     } else if (event.shiftKey || (event.buttons & ~1) !== 0) {
-      stage.look((view, pixels) => view.pan(dx * pixels, dy * pixels));
+      stage.handle((view, ratio) => view.pan(dx * ratio, dy * ratio));
     } else {
-      stage.look((view, pixels) => view.orbit(dx * pixels, dy * pixels));
+      stage.handle((view, ratio) => view.orbit(dx * ratio, dy * ratio));
     }
   });
   for (const end of /** @type {const} */ (["pointerup", "pointercancel", "lostpointercapture"])) {
@@ -60,7 +60,7 @@ export function listenToHands(host, stage) {
     (event) => {
       event.preventDefault();
       const lines_px = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 33 : 1;
-      stage.look((view) => view.zoom(ZOOM_STEP ** ((-event.deltaY * lines_px) / NOTCH_PX)));
+      stage.handle((view) => view.zoom(ZOOM_STEP ** ((-event.deltaY * lines_px) / NOTCH_PX)));
     },
     { passive: false },
   );
@@ -69,7 +69,7 @@ export function listenToHands(host, stage) {
     const movement = keyMovement(event);
     if (movement !== undefined && !event.ctrlKey && !event.metaKey && !event.altKey) {
       event.preventDefault();
-      stage.look(movement);
+      stage.handle(movement);
     }
   });
 }
@@ -84,7 +84,7 @@ function distance(a, b) {
 
 /**
  * @param {KeyboardEvent} event
- * @returns {((view: View, pixels: number) => void) | undefined}
+ * @returns {((view: View, ratio: number) => void) | undefined}
  */
 function keyMovement(event) {
   /** @type {Record<string, readonly [number, number]>} */
@@ -93,8 +93,8 @@ function keyMovement(event) {
   if (arrow !== undefined) {
     const [dx, dy] = [arrow[0] * KEY_STEP_PX, arrow[1] * KEY_STEP_PX];
     return event.shiftKey
-      ? (view, pixels) => view.pan(dx * pixels, dy * pixels)
-      : (view, pixels) => view.orbit(dx * pixels, dy * pixels);
+      ? (view, ratio) => view.pan(dx * ratio, dy * ratio)
+      : (view, ratio) => view.orbit(dx * ratio, dy * ratio);
   }
   switch (event.key) {
     case "+":

@@ -4,7 +4,7 @@
  */
 /** @import { Motion, Picture } from "./messages.js" */
 /** @import { Backend, View } from "./view_backends.js" */
-import { FrameBudget } from "./frame_budget.js";
+import { CanvasSize } from "./canvas_size.js";
 import { FrameLoop } from "./frame_loop.js";
 import { openView } from "./view_backends.js";
 
@@ -24,7 +24,6 @@ export class Stage {
   #host;
   #events;
   #loop = new FrameLoop((phase_rad, frame_ms) => this.#draw(phase_rad, frame_ms));
-  #budget = new FrameBudget();
   /** @type {View | undefined} */
   #view;
   /** @type {Picture | undefined} */
@@ -36,8 +35,7 @@ export class Stage {
   /** @type {"motion" | "wood"} */
   #colour = "motion";
   #drawn = false;
-  #width_css = 0;
-  #height_css = 0;
+  #size;
   #width_px = 0;
   #height_px = 0;
   /** @type {number[]} */
@@ -50,12 +48,7 @@ export class Stage {
   constructor(host, events) {
     this.#host = host;
     this.#events = events;
-    new ResizeObserver(([entry]) => {
-      this.#width_css = entry.contentRect.width;
-      this.#height_css = entry.contentRect.height;
-      this.#loop.ask();
-    }).observe(host);
-    this.#watchDeviceRatio();
+    this.#size = new CanvasSize(host, () => this.#loop.ask());
   }
 
   /**
@@ -142,12 +135,21 @@ export class Stage {
 
   /**
    * Changes how the top is looked at, and draws.
-   * @param {(view: View, pixels: number) => void} change pixels is the canvas's pixels to a CSS pixel
+   * @param {(view: View, ratio: number) => void} change ratio is the canvas's pixels to a CSS pixel
    */
   look(change) {
-    const pixels = this.#width_px / Math.max(this.#width_css, 1);
-    this.#tell((view) => change(view, pixels));
+    const { ratio } = this.#size.next(this.playing);
+    this.#tell((view) => change(view, ratio));
     this.#loop.ask();
+  }
+
+  /**
+   * The same by a hand that goes on moving: meanwhile speed counts more than sharpness.
+   * @param {(view: View, ratio: number) => void} change
+   */
+  handle(change) {
+    this.#size.handle();
+    this.look(change);
   }
 
   /**
@@ -191,7 +193,7 @@ export class Stage {
       return;
     }
     if (frame_ms !== undefined) {
-      this.#budget.add(frame_ms, devicePixelRatio);
+      this.#size.learn(frame_ms);
     }
     this.#tell((view) => {
       this.#fitCanvas(view);
@@ -205,9 +207,7 @@ export class Stage {
 
   /** @param {View} view */
   #fitCanvas(view) {
-    const ratio = this.playing ? this.#budget.movingRatio(devicePixelRatio) : devicePixelRatio;
-    const width_px = Math.round(this.#width_css * ratio);
-    const height_px = Math.round(this.#height_css * ratio);
+    const { width_px, height_px } = this.#size.next(this.playing);
     if (width_px !== this.#width_px || height_px !== this.#height_px) {
       this.#width_px = width_px;
       this.#height_px = height_px;
@@ -232,19 +232,6 @@ export class Stage {
     if (this.#view !== undefined) {
       this.#events.recovered();
     }
-  }
-
-  /** Moving the window to another screen changes the pixels to draw, not the element's size. */
-  #watchDeviceRatio() {
-    const query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
-    query.addEventListener(
-      "change",
-      () => {
-        this.#loop.ask();
-        this.#watchDeviceRatio();
-      },
-      { once: true },
-    );
   }
 }
 
