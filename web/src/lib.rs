@@ -1,1 +1,4 @@
 //! Bombatura in the browser.
+
+#[cfg(feature = "view")]
+pub mod view;

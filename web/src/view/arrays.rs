@@ -1,0 +1,186 @@
+//! The flat arrays that come from the page, held against each other before the device sees them.
+
+use super::bounds::Bounds;
+use super::problem::ViewError;
+
+/// Numbers a vertex in a motion field's part: displacement and change of the normal, each xyz.
+pub const MOTION_COMPONENTS: usize = 6;
+
+/// A picture of the top whose arrays fit each other: every vertex has a finite position and normal and a kind, and
+/// every triangle names vertices that exist.
+#[derive(Clone, Copy, Debug)]
+pub struct PictureArrays<'a> {
+    /// (vertex, xyz), mm.
+    pub positions: &'a [f32],
+    /// (vertex, xyz), unit.
+    pub normals: &'a [f32],
+    /// (triangle, corner).
+    pub triangles: &'a [u32],
+    /// (vertex): 0 outside, 1 inside, 2 wall.
+    pub kinds: &'a [u32],
+    /// The box round the positions.
+    pub bounds: Bounds,
+}
+
+impl<'a> PictureArrays<'a> {
+    /// Checks the arrays; cost linear in their length.
+    ///
+    /// # Errors
+    /// [`ViewError::Length`], [`ViewError::NotFinite`], [`ViewError::NoSuchVertex`] or [`ViewError::NoExtent`].
+    pub fn new(
+        positions: &'a [f32],
+        normals: &'a [f32],
+        triangles: &'a [u32],
+        kinds: &'a [u32],
+    ) -> Result<Self, ViewError> {
+        let vertices = kinds.len();
+        check_length("positions", positions.len(), 3 * vertices)?;
+        check_length("normals", normals.len(), 3 * vertices)?;
+        if triangles.len() % 3 != 0 {
+            return Err(ViewError::Length {
+                array: "triangles",
+                got: triangles.len(),
+                expected: "a multiple of 3".to_owned(),
+            });
+        }
+        check_finite("positions", positions)?;
+        check_finite("normals", normals)?;
+        if let Some(corner) = triangles
+            .iter()
+            .position(|&vertex| vertex as usize >= vertices)
+        {
+            return Err(ViewError::NoSuchVertex {
+                triangle: corner / 3,
+                vertex: triangles[corner],
+                vertices,
+            });
+        }
+        let bounds = Bounds::round(positions).ok_or(ViewError::NoExtent)?;
+        Ok(Self {
+            positions,
+            normals,
+            triangles,
+            kinds,
+            bounds,
+        })
+    }
+}
+
+/// A motion field for a picture: as many vertices, every number finite.
+#[derive(Clone, Copy, Debug)]
+pub struct MotionArrays<'a> {
+    /// (vertex, [ux, uy, uz, nx, ny, nz]), real part, mm and 1/1.
+    pub re: &'a [f32],
+    /// The imaginary part, alike.
+    pub im: &'a [f32],
+    /// Whether the imaginary part is zero throughout: the motion has one phase and its nodes stand still.
+    pub standing: bool,
+}
+
+impl<'a> MotionArrays<'a> {
+    /// Checks the arrays for a picture of `vertices`; cost linear in their length.
+    ///
+    /// # Errors
+    /// [`ViewError::Length`] or [`ViewError::NotFinite`].
+    pub fn new(re: &'a [f32], im: &'a [f32], vertices: usize) -> Result<Self, ViewError> {
+        check_length(
+            "motion's real parts",
+            re.len(),
+            MOTION_COMPONENTS * vertices,
+        )?;
+        check_length(
+            "motion's imaginary parts",
+            im.len(),
+            MOTION_COMPONENTS * vertices,
+        )?;
+        check_finite("motion's real parts", re)?;
+        check_finite("motion's imaginary parts", im)?;
+        Ok(Self {
+            re,
+            im,
+            standing: im.iter().all(|&part| part == 0.0),
+        })
+    }
+}
+
+fn check_length(array: &'static str, got: usize, expected: usize) -> Result<(), ViewError> {
+    if got == expected {
+        Ok(())
+    } else {
+        Err(ViewError::Length {
+            array,
+            got,
+            expected: expected.to_string(),
+        })
+    }
+}
+
+fn check_finite(array: &'static str, numbers: &[f32]) -> Result<(), ViewError> {
+    match numbers.iter().position(|number| !number.is_finite()) {
+        None => Ok(()),
+        Some(index) => {
+            let value = if numbers[index].is_nan() {
+                "NaN"
+            } else {
+                "an infinity"
+            };
+            Err(ViewError::NotFinite {
+                array,
+                index,
+                value,
+            })
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const POSITIONS: [f32; 9] = [0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0, 0.0];
+    const NORMALS: [f32; 9] = [0.0, 0.0, 1.0, 0.0, 0.0, 1.0, 0.0, 0.0, 1.0];
+
+    #[test]
+    fn a_triangle_is_a_picture() {
+        assert!(PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1, 2], &[0; 3]).is_ok());
+    }
+
+    #[test]
+    fn arrays_that_do_not_fit_are_refused_with_the_reason() {
+        let mut broken = POSITIONS;
+        broken[4] = f32::NAN;
+        let refusals = [
+            (
+                PictureArrays::new(&POSITIONS[..8], &NORMALS, &[0, 1, 2], &[0; 3]),
+                "8",
+            ),
+            (
+                PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1], &[0; 3]),
+                "multiple of 3",
+            ),
+            (
+                PictureArrays::new(&broken, &NORMALS, &[0, 1, 2], &[0; 3]),
+                "index 4",
+            ),
+            (
+                PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1, 3], &[0; 3]),
+                "vertex 3",
+            ),
+            (PictureArrays::new(&[], &[], &[], &[]), "one place"),
+        ];
+        for (refusal, reason) in refusals {
+            let message = refusal.expect_err(reason).to_string();
+            assert!(message.contains(reason), "{message}");
+        }
+    }
+
+    #[test]
+    fn a_motion_with_any_imaginary_part_does_not_stand() {
+        let re = [0.5; 18];
+        let mut im = [0.0; 18];
+        assert!(MotionArrays::new(&re, &im, 3).is_ok_and(|motion| motion.standing));
+        im[17] = 1e-20;
+        assert!(MotionArrays::new(&re, &im, 3).is_ok_and(|motion| !motion.standing));
+        assert!(MotionArrays::new(&re, &im, 4).is_err());
+    }
+}

@@ -1,0 +1,160 @@
+//! How the top is drawn: the compiled shader with what it reads.
+
+use wgpu::util::{DeviceExt, TextureDataOrder};
+use wgpu::{
+    BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, Buffer, BufferDescriptor,
+    BufferUsages, CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState,
+    MultisampleState, PipelineCompilationOptions, PrimitiveState, Queue, RenderPass,
+    RenderPipeline, RenderPipelineDescriptor, SamplerDescriptor, ShaderModuleDescriptor,
+    ShaderSource, TextureDescriptor, TextureDimension, TextureFormat, TextureUsages,
+    TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState,
+    VertexStepMode,
+};
+
+use super::canvas::{DEPTH, SAMPLES};
+use crate::view::frame::Frame;
+use crate::view::layout::{Attribute, Holds, VERTEX_BUFFERS};
+use crate::view::motion_colour::{COLOURS, MOTION_COLOURS};
+use crate::view::shaders::TOP;
+
+/// The pipeline, the frame's numbers and the motion's colours.
+pub(crate) struct TopPipeline {
+    pipeline: RenderPipeline,
+    frame: Buffer,
+    resources: BindGroup,
+}
+
+impl TopPipeline {
+    /// Compiles the shader for canvases of `format`.
+    pub(crate) fn new(device: &Device, queue: &Queue, format: TextureFormat) -> Self {
+        let pipeline = compiled(device, format);
+        let frame = device.create_buffer(&BufferDescriptor {
+            label: Some("frame"),
+            size: size_of::<Frame>() as u64,
+            usage: BufferUsages::UNIFORM | BufferUsages::COPY_DST,
+            mapped_at_creation: false,
+        });
+        let resources = bound(device, queue, &pipeline, &frame);
+        Self {
+            pipeline,
+            frame,
+            resources,
+        }
+    }
+
+    /// Tells the shader about the next frame.
+    pub(crate) fn set_frame(&self, queue: &Queue, frame: &Frame) {
+        queue.write_buffer(&self.frame, 0, bytemuck::bytes_of(frame));
+    }
+
+    /// Makes the pass draw with this pipeline.
+    pub(crate) fn begin(&self, pass: &mut RenderPass<'_>) {
+        pass.set_pipeline(&self.pipeline);
+        pass.set_bind_group(0, &self.resources, &[]);
+    }
+}
+
+fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
+    let shader = device.create_shader_module(ShaderModuleDescriptor {
+        label: Some("top"),
+        source: ShaderSource::Wgsl(TOP.into()),
+    });
+    let attributes =
+        VERTEX_BUFFERS.map(|buffer| buffer.attributes.iter().map(described).collect::<Vec<_>>());
+    let buffers: [_; VERTEX_BUFFERS.len()] = std::array::from_fn(|slot| {
+        Some(VertexBufferLayout {
+            array_stride: VERTEX_BUFFERS[slot].stride,
+            step_mode: VertexStepMode::Vertex,
+            attributes: &attributes[slot],
+        })
+    });
+    device.create_render_pipeline(&RenderPipelineDescriptor {
+        label: Some("top"),
+        layout: None,
+        vertex: VertexState {
+            module: &shader,
+            entry_point: Some("place"),
+            compilation_options: PipelineCompilationOptions::default(),
+            buffers: &buffers,
+        },
+        primitive: PrimitiveState::default(),
+        depth_stencil: Some(DepthStencilState {
+            format: DEPTH,
+            depth_write_enabled: Some(true),
+            depth_compare: Some(CompareFunction::Less),
+            stencil: wgpu::StencilState::default(),
+            bias: wgpu::DepthBiasState::default(),
+        }),
+        multisample: MultisampleState {
+            count: SAMPLES,
+            ..MultisampleState::default()
+        },
+        fragment: Some(FragmentState {
+            module: &shader,
+            entry_point: Some("shade"),
+            compilation_options: PipelineCompilationOptions::default(),
+            targets: &[Some(format.into())],
+        }),
+        multiview_mask: None,
+        cache: None,
+    })
+}
+
+const fn described(attribute: &Attribute) -> VertexAttribute {
+    VertexAttribute {
+        format: match attribute.holds {
+            Holds::Vector => VertexFormat::Float32x3,
+            Holds::Index => VertexFormat::Uint32,
+        },
+        offset: attribute.offset,
+        shader_location: attribute.location,
+    }
+}
+
+fn bound(device: &Device, queue: &Queue, pipeline: &RenderPipeline, frame: &Buffer) -> BindGroup {
+    let colours = device.create_texture_with_data(
+        queue,
+        &TextureDescriptor {
+            label: Some("motion colours"),
+            size: Extent3d {
+                width: COLOURS as u32,
+                height: 1,
+                depth_or_array_layers: 1,
+            },
+            mip_level_count: 1,
+            sample_count: 1,
+            dimension: TextureDimension::D2,
+            format: TextureFormat::Rgba8UnormSrgb,
+            usage: TextureUsages::TEXTURE_BINDING,
+            view_formats: &[],
+        },
+        TextureDataOrder::LayerMajor,
+        bytemuck::cast_slice(&MOTION_COLOURS),
+    );
+    let sampler = device.create_sampler(&SamplerDescriptor {
+        label: Some("motion colours"),
+        mag_filter: FilterMode::Linear,
+        min_filter: FilterMode::Linear,
+        ..SamplerDescriptor::default()
+    });
+    device.create_bind_group(&BindGroupDescriptor {
+        label: Some("top"),
+        layout: &pipeline.get_bind_group_layout(0),
+        entries: &[
+            BindGroupEntry {
+                binding: 0,
+                resource: frame.as_entire_binding(),
+            },
+            BindGroupEntry {
+                binding: 1,
+                resource: BindingResource::TextureView(
+                    &colours.create_view(&TextureViewDescriptor::default()),
+                ),
+            },
+            BindGroupEntry {
+                binding: 2,
+                resource: BindingResource::Sampler(&sampler),
+            },
+        ],
+    })
+}

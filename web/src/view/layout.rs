@@ -1,0 +1,71 @@
+//! Where each vertex number lies in the buffers; `Vertex` of `shaders/top.wgsl` reads them at these locations.
+
+use super::arrays::MOTION_COMPONENTS;
+
+/// What a vertex attribute holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holds {
+    /// Three floats.
+    Vector,
+    /// One unsigned integer.
+    Index,
+}
+
+/// One attribute within its buffer.
+#[derive(Clone, Copy, Debug)]
+pub struct Attribute {
+    /// Location in the shader.
+    pub location: u32,
+    /// What it holds.
+    pub holds: Holds,
+    /// Bytes from the vertex's start.
+    pub offset: u64,
+}
+
+/// One vertex buffer: the arrays that the page gives are laid on the device as they are, one buffer each.
+#[derive(Clone, Copy, Debug)]
+pub struct VertexBuffer {
+    /// Bytes from one vertex to the next.
+    pub stride: u64,
+    /// What lies in it.
+    pub attributes: &'static [Attribute],
+}
+
+const FLOAT: u64 = size_of::<f32>() as u64;
+const MOTION_STRIDE: u64 = MOTION_COMPONENTS as u64 * FLOAT;
+
+const fn vector(location: u32, offset: u64) -> Attribute {
+    Attribute {
+        location,
+        holds: Holds::Vector,
+        offset,
+    }
+}
+
+/// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im.
+pub const VERTEX_BUFFERS: [VertexBuffer; 5] = [
+    VertexBuffer {
+        stride: 3 * FLOAT,
+        attributes: &[vector(0, 0)],
+    },
+    VertexBuffer {
+        stride: 3 * FLOAT,
+        attributes: &[vector(1, 0)],
+    },
+    VertexBuffer {
+        stride: size_of::<u32>() as u64,
+        attributes: &[Attribute {
+            location: 2,
+            holds: Holds::Index,
+            offset: 0,
+        }],
+    },
+    VertexBuffer {
+        stride: MOTION_STRIDE,
+        attributes: &[vector(3, 0), vector(4, 3 * FLOAT)],
+    },
+    VertexBuffer {
+        stride: MOTION_STRIDE,
+        attributes: &[vector(5, 0), vector(6, 3 * FLOAT)],
+    },
+];

@@ -1,0 +1,27 @@
+// The light goes with the viewer, so that arching reads from every side: a soft key from the upper left, low enough to
+// shade a slope of a few degrees, a weaker cool fill from the right, and the stage all round.
+
+const KEY_DIRECTION: vec3f = vec3f(-0.590, 0.560, 0.582);
+const KEY: vec3f = vec3f(1.04, 1.0, 0.93);
+const FILL_DIRECTION: vec3f = vec3f(0.802, 0.050, 0.595);
+const FILL: vec3f = vec3f(0.17, 0.19, 0.22);
+const SKY: vec3f = vec3f(0.30, 0.31, 0.33);
+// Planed wood has a faint, broad sheen along its surface.
+const SHEEN: f32 = 0.05;
+const SHEEN_SHARPNESS: f32 = 18.0;
+// How far light reaches round the edge of the shadow, as from a wide window.
+const SOFTNESS: f32 = 0.18;
+
+fn soft_diffuse(normal: vec3f, direction: vec3f) -> f32 {
+    return clamp((dot(normal, direction) + SOFTNESS) / (1.0 + SOFTNESS), 0.0, 1.0);
+}
+
+// Light leaving a surface towards the viewer; `normal` and `to_viewer` are unit vectors of the viewer's frame.
+fn lit(reflectance: vec3f, normal: vec3f, to_viewer: vec3f) -> vec3f {
+    let below = vec3f(frame.stage_glow);
+    let around = mix(below, SKY, 0.5 + 0.5 * normal.y);
+    let diffuse = around + KEY * soft_diffuse(normal, KEY_DIRECTION) + FILL * soft_diffuse(normal, FILL_DIRECTION);
+    let half_way = normalize(KEY_DIRECTION + to_viewer);
+    let sheen = SHEEN * pow(max(dot(normal, half_way), 0.0), SHEEN_SHARPNESS);
+    return reflectance * diffuse + vec3f(sheen);
+}
