@@ -36,7 +36,7 @@ impl<'a> PictureArrays<'a> {
         let vertices = kinds.len();
         check_length("positions", positions.len(), 3 * vertices)?;
         check_length("normals", normals.len(), 3 * vertices)?;
-        if triangles.len() % 3 != 0 {
+        if !triangles.len().is_multiple_of(3) {
             return Err(ViewError::Length {
                 array: "triangles",
                 got: triangles.len(),

@@ -5,7 +5,7 @@ use super::problem::ViewError;
 /// The stage round the top.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Theme {
-    /// Pale neutral grey, #efeeec.
+    /// Pale neutral grey, #e4e2de: darker than a page, so that pale wood and the colour of rest stand out from it.
     #[default]
     Light,
     /// Near black, #1b1c1e.
@@ -17,7 +17,7 @@ impl Theme {
     #[must_use]
     pub const fn stage_srgb(self) -> [u8; 3] {
         match self {
-            Self::Light => [0xef, 0xee, 0xec],
+            Self::Light => [0xe4, 0xe2, 0xde],
             Self::Dark => [0x1b, 0x1c, 0x1e],
         }
     }
@@ -26,8 +26,8 @@ impl Theme {
     /// throw back, so that slopes facing down the screen still read.
     pub const fn stage_glow(self) -> f32 {
         match self {
-            Self::Light => 0.20,
-            Self::Dark => 0.13,
+            Self::Light => 0.19,
+            Self::Dark => 0.14,
         }
     }
 }
@@ -70,7 +70,7 @@ impl Default for Look {
         Self {
             theme: Theme::default(),
             colour: Colour::default(),
-            motion_amount: 0.8,
+            motion_amount: 0.9,
             nodal_lines: true,
         }
     }

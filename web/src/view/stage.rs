@@ -189,7 +189,8 @@ impl Stage {
         self.look.set_nodal_lines(shown);
     }
 
-    /// The motion's colours from full motion inward through rest to full motion outward: 256 times red, green, blue.
+    /// The motion's colours from full motion inward through rest to full motion outward: red, green, blue, sRGB,
+    /// again and again.
     #[must_use]
     pub fn colour_bar() -> Vec<u8> {
         motion_colour::colour_bar()
@@ -203,7 +204,11 @@ impl Stage {
     pub fn draw(&mut self, phase_rad: f32, exaggeration_mm: f32) -> Result<(), JsValue> {
         self.loss.check()?;
         self.drawn(phase_rad, exaggeration_mm)
-            .inspect_err(|error| self.loss.report(error.to_string()))?;
+            .inspect_err(|error| {
+                if let ViewError::Lost { reason } = error {
+                    self.loss.report(reason.clone());
+                }
+            })?;
         Ok(())
     }
 }

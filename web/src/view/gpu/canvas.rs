@@ -2,7 +2,7 @@
 
 use wgpu::{
     CurrentSurfaceTexture, Device, Extent3d, Surface, SurfaceConfiguration, SurfaceTexture,
-    Texture, TextureDescriptor, TextureDimension, TextureFormat, TextureUsages, TextureView,
+    TextureDescriptor, TextureDimension, TextureFormat, TextureUsages, TextureView,
     TextureViewDescriptor,
 };
 

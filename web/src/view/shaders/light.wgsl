@@ -1,16 +1,16 @@
 // The light goes with the viewer, so that arching reads from every side: a soft key from the upper left, low enough to
 // shade a slope of a few degrees, a weaker cool fill from the right, and the stage all round.
 
-const KEY_DIRECTION: vec3f = vec3f(-0.590, 0.560, 0.582);
-const KEY: vec3f = vec3f(1.04, 1.0, 0.93);
+const KEY_DIRECTION: vec3f = vec3f(-0.659, 0.580, 0.479);
+const KEY: vec3f = vec3f(1.19, 1.15, 1.09);
 const FILL_DIRECTION: vec3f = vec3f(0.802, 0.050, 0.595);
-const FILL: vec3f = vec3f(0.17, 0.19, 0.22);
-const SKY: vec3f = vec3f(0.30, 0.31, 0.33);
+const FILL: vec3f = vec3f(0.11, 0.12, 0.14);
+const SKY: vec3f = vec3f(0.23, 0.24, 0.26);
 // Planed wood has a faint, broad sheen along its surface.
 const SHEEN: f32 = 0.05;
 const SHEEN_SHARPNESS: f32 = 18.0;
 // How far light reaches round the edge of the shadow, as from a wide window.
-const SOFTNESS: f32 = 0.18;
+const SOFTNESS: f32 = 0.08;
 
 fn soft_diffuse(normal: vec3f, direction: vec3f) -> f32 {
     return clamp((dot(normal, direction) + SOFTNESS) / (1.0 + SOFTNESS), 0.0, 1.0);

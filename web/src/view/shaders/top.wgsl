@@ -45,7 +45,7 @@ fn shade(surface: Surface) -> @location(0) vec4f {
     let wood = wood_colour(surface.rest, surface.kind);
     let along_map = vec2f(0.5 + 0.5 * clamp(surface.outward.x, -1.0, 1.0), 0.5);
     let colour = textureSampleLevel(motion_colours, motion_colours_sampler, along_map, 0.0).rgb;
-    let reflectance = mix(wood, colour, frame.colour_amount);
+    let reflectance = mix(wood, colour * grain_lightness(wood), frame.colour_amount);
     let light = lit(reflectance, normalize(surface.view_normal), normalize(-surface.view_position));
     return vec4f(srgb_from_linear(mix(light, NODAL_INK, line)), 1.0);
 }

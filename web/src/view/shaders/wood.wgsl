@@ -1,8 +1,8 @@
 // The bare wood: spruce, quarter cut, two halves joined at the centre so that the rings mirror each other. All colours
 // are linear reflectances chosen by eye; the sRGB code beside each is what it looks like.
 
-const EARLYWOOD: vec3f = vec3f(0.791, 0.604, 0.371); // #e6cca4
-const LATEWOOD: vec3f = vec3f(0.539, 0.337, 0.156); // #c29d6e
+const EARLYWOOD: vec3f = vec3f(0.753, 0.564, 0.342); // #e1c69e
+const LATEWOOD: vec3f = vec3f(0.491, 0.292, 0.130); // #b9935f
 const INSIDE_TINT: vec3f = vec3f(0.93, 0.95, 0.98);
 const WALL_TINT: vec3f = vec3f(0.74, 0.68, 0.60);
 
@@ -39,4 +39,14 @@ fn wood_colour(point: vec3f, kind: u32) -> vec3f {
         return spruce * WALL_TINT;
     }
     return spruce;
+}
+
+// Share of the grain's and the edges' contrast that stays under a colour: enough to read as wood, too little to be
+// taken for motion.
+const GRAIN_UNDER_COLOUR: f32 = 0.5;
+
+// How light the wood is here against the outside's mean, with that share; the colour over it keeps its hue.
+fn grain_lightness(wood: vec3f) -> f32 {
+    let against_mean = wood.g / mix(EARLYWOOD.g, LATEWOOD.g, 0.85 * MEAN_LATEWOOD);
+    return mix(1.0, against_mean, GRAIN_UNDER_COLOUR);
 }
