@@ -1,0 +1,53 @@
+//! From the sources to a folder that any static host can serve, at the top of a site or in a sub-folder.
+//!
+//! Each wasm module passes cargo, the bindings generator and the optimiser; then everything is compressed. The slow
+//! steps (optimiser, brotli at its highest level) are cached on the content they were given, so that a change to the
+//! page costs nothing there. While cargo compiles one module, the one before it is optimised on another thread.
+
+mod bindings;
+mod cache;
+mod compile;
+mod compress;
+mod module;
+mod node;
+mod optimise;
+mod page;
+mod publish;
+mod report;
+
+use std::path::Path;
+
+pub use module::Module;
+pub use node::{Tools, install};
+pub use report::{Report, SiteFile};
+
+use crate::{Error, Workspace};
+
+/// Builds the site into `out`. Files there that aren't part of the site stay, except in the checkout's own `dist`.
+///
+/// # Errors
+/// [`Error`], which says what is missing or which step failed.
+pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
+    node::install(workspace, Tools::Optimiser)?;
+    compile::target_is_installed()?;
+    let modules = std::thread::scope(|scope| {
+        let mut optimising = Vec::new();
+        for module in Module::ALL {
+            let compiled = compile::compile(workspace, module)?;
+            let bound = bindings::bind(workspace, module, &compiled)?;
+            optimising.push(scope.spawn(move || optimise::optimise(workspace, module, bound)));
+        }
+        let join = |thread: std::thread::ScopedJoinHandle<'_, _>| {
+            thread
+                .join()
+                .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+        };
+        optimising
+            .into_iter()
+            .map(join)
+            .collect::<Result<Vec<_>, Error>>()
+    })?;
+    let mut files = page::files(&workspace.page())?;
+    files.extend(modules.into_iter().flatten());
+    publish::publish(workspace, files, out)
+}
