@@ -1,0 +1,50 @@
+//! The lowest eigenpairs of a large sparse symmetric pencil K x = λ M x, and a proof that none is missing.
+//!
+//! K and M share one [`Pattern`]; K is symmetric, M symmetric and positive semidefinite. A [`Symbolic`] is made once per
+//! pattern (fill-reducing ordering and supernodes) and serves every later set of values. [`lowest`] runs a shift-invert
+//! block Lanczos iteration in the M-inner product; [`count_below`] counts eigenvalues by Sylvester's law of inertia,
+//! which is how `lowest` proves that it returned every one.
+//!
+//! After this stage: eigenvalues ascend, vectors are M-orthonormal, every residual is below [`RESIDUAL_TOLERANCE`] or at the
+//! level that rounding of K itself leaves, and (unless the request waives it) the inertia count agrees.
+//!
+//! Everything here is pure mathematics in the units of the pencil; nothing knows what the equations stand for.
+//! One thread, no clocks, no hash maps: the same input gives the same bytes.
+//!
+//! Ways not taken: subspace iteration (2 to 5 times slower on shell pencils, measured); thick restarts (the few hundred basis
+//! vectors needed for 150 modes fit in memory, and keeping them makes orthogonality and convergence simple);
+//! nested dissection (approximate minimum degree on the node graph gave less fill on plate-like meshes).
+//!
+//! Sources: R. G. Grimes, J. G. Lewis and H. D. Simon, "A shifted block Lanczos algorithm for solving sparse symmetric
+//! generalized eigenproblems", SIAM J. Matrix Anal. Appl. 15 (1994) 228-272; B. N. Parlett, "The Symmetric Eigenvalue
+//! Problem" (SIAM 1998), chapters 3 (inertia) and 13 (Lanczos); B. Nour-Omid, B. N. Parlett, T. Ericsson and
+//! P. S. Jensen, "How to implement the spectral transformation", Math. Comp. 48 (1987) 663-673 (purified vectors).
+//! All three from memory.
+
+mod basis;
+mod dense;
+mod error;
+mod factor;
+mod inertia;
+mod lanczos;
+mod lowest;
+mod pattern;
+mod pencil;
+mod product;
+mod proof;
+mod report;
+mod rigid;
+mod ritz;
+mod sequence;
+mod shift;
+mod symbolic;
+#[cfg(test)]
+mod tests;
+
+pub use error::EigenError;
+pub use factor::Factor;
+pub use inertia::count_below;
+pub use lowest::{Eigenpairs, Extent, RESIDUAL_TOLERANCE, Request, lowest};
+pub use pattern::Pattern;
+pub use pencil::Pencil;
+pub use symbolic::Symbolic;

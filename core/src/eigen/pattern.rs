@@ -1,0 +1,84 @@
+//! The sparsity that K and M share.
+
+use super::EigenError;
+
+/// Lower triangle, diagonal included, of a symmetric sparsity pattern, compressed by columns.
+///
+/// Promises, checked by [`Symbolic::new`](super::Symbolic::new): `column_starts` has one entry more than there are equations, starts
+/// at zero and never falls; in each column the rows ascend strictly and the first is the diagonal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pattern {
+    /// (column + 1): where each column starts in `row_indices`.
+    pub column_starts: Vec<usize>,
+    /// (entry): the row of each entry, at or below the diagonal.
+    pub row_indices: Vec<usize>,
+    /// (equation): which node it belongs to; equations of a node stay together in the ordering. Any numbers do;
+    /// number the nodes by equation if nothing is known.
+    pub node_of_equation: Vec<u32>,
+}
+
+impl Pattern {
+    /// Number of equations.
+    #[must_use]
+    pub fn dof(&self) -> usize {
+        self.column_starts.len().saturating_sub(1)
+    }
+
+    /// Number of stored entries.
+    #[must_use]
+    pub fn entries(&self) -> usize {
+        self.row_indices.len()
+    }
+
+    /// Checks every promise of the type.
+    pub(super) fn check(&self) -> Result<(), EigenError> {
+        let dof = self.dof();
+        if dof == 0 {
+            return Err(EigenError::Empty);
+        }
+        if self.node_of_equation.len() != dof {
+            let got = self.node_of_equation.len();
+            return Err(EigenError::Length {
+                what: "node_of_equation",
+                got,
+                wanted: dof,
+            });
+        }
+        if self.column_starts[0] != 0 || self.column_starts[dof] != self.row_indices.len() {
+            return Err(EigenError::Malformed {
+                equation: 0,
+                what: "column_starts must run from 0 to the number of entries",
+            });
+        }
+        for equation in 0..dof {
+            let broken = |what| Err(EigenError::Malformed { equation, what });
+            let (start, end) = (
+                self.column_starts[equation],
+                self.column_starts[equation + 1],
+            );
+            if start > end || end > self.row_indices.len() {
+                return broken("column_starts must not fall");
+            }
+            let rows = &self.row_indices[start..end];
+            if rows.first() != Some(&equation) {
+                return broken("each column must begin with its diagonal");
+            }
+            if rows.windows(2).any(|pair| pair[0] >= pair[1]) {
+                return broken("rows must ascend and occur once");
+            }
+            if rows.last().is_some_and(|&row| row >= dof) {
+                return broken("a row lies outside the matrix");
+            }
+        }
+        // Factor and product index with 32 bits, half the memory traffic of 64.
+        let limit = i32::MAX as usize / 2;
+        if self.row_indices.len() > limit {
+            return Err(EigenError::TooLarge {
+                what: "the pattern",
+                got: self.row_indices.len(),
+                limit,
+            });
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,133 @@
+//! Residuals and orthogonality of the modes found, measured afresh from K and M.
+
+use super::basis::Basis;
+use super::dense::inner_products;
+use super::lowest::RESIDUAL_TOLERANCE;
+use super::product::SymmetricProduct;
+use super::shift::ZERO;
+
+/// A residual of so many rounding units of |K||x| + |λ||M||x| is all that a vector in double precision can have: storing x rounds every entry,
+/// and the factor's own backward error is some tens of units.
+const ROUNDING_UNITS: f64 = 200.0;
+
+/// An entry within this share of the largest magnitude counts as largest when the sign is fixed, so that symmetric shapes, whose
+/// largest entries differ by rounding only, keep their sign.
+const NEARLY_LARGEST: f64 = 0.999;
+
+/// Modes with their measures, in elimination order.
+pub(super) struct Report {
+    pub(super) values: Vec<f64>,
+    /// (mode, position)
+    pub(super) vectors: Vec<f64>,
+    pub(super) residuals: Vec<f64>,
+    pub(super) orthogonality: Vec<f64>,
+    /// Whether every residual meets the tolerance or is rounding.
+    pub(super) accurate: bool,
+}
+
+pub(super) fn report(
+    mass: &SymmetricProduct,
+    stiffness: &SymmetricProduct,
+    rigid: &Basis,
+    values: Vec<f64>,
+    vectors: Vec<f64>,
+    shift: f64,
+) -> Report {
+    let dof = rigid.dof;
+    let mut vectors = vectors;
+    let mut images = mass.multiply(&vectors);
+    for (vector, image) in vectors
+        .chunks_exact_mut(dof)
+        .zip(images.chunks_exact_mut(dof))
+    {
+        let length = dot(vector, image).sqrt();
+        vector
+            .iter_mut()
+            .chain(image)
+            .for_each(|value| *value /= length);
+    }
+    let forces = stiffness.multiply(&vectors);
+    let floor = ZERO * shift;
+    let modes = || {
+        forces
+            .chunks_exact(dof)
+            .zip(images.chunks_exact(dof))
+            .zip(&values)
+    };
+    let residuals: Vec<f64> = modes()
+        .map(|((force, image), &value)| {
+            let left = norm(
+                force
+                    .iter()
+                    .zip(image)
+                    .map(|(force, image)| force - value * image),
+            );
+            left / (value.abs().max(floor) * norm(image.iter().copied()))
+        })
+        .collect();
+    let accurate = residuals.iter().zip(modes()).enumerate().all(
+        |(mode, (&residual, ((_, image), &value)))| {
+            residual <= RESIDUAL_TOLERANCE || {
+                let magnitudes: Vec<f64> = vectors[mode * dof..(mode + 1) * dof]
+                    .iter()
+                    .map(|x| x.abs())
+                    .collect();
+                let rounded = norm(stiffness.magnitudes().multiply(&magnitudes).into_iter())
+                    + value.abs() * norm(mass.magnitudes().multiply(&magnitudes).into_iter());
+                let unit =
+                    f64::EPSILON * rounded / (value.abs().max(floor) * norm(image.iter().copied()));
+                residual <= ROUNDING_UNITS * unit
+            }
+        },
+    );
+    let orthogonality = orthogonality(&vectors, &images, rigid);
+    Report {
+        values,
+        vectors,
+        residuals,
+        orthogonality,
+        accurate,
+    }
+}
+
+/// (mode): largest departure of its row of [X Z]ᵀ M X from the identity.
+fn orthogonality(vectors: &[f64], images: &[f64], rigid: &Basis) -> Vec<f64> {
+    let dof = rigid.dof;
+    let count = vectors.len() / dof;
+    let among = inner_products(images, vectors, dof);
+    let with_rigid = inner_products(&rigid.images, vectors, dof);
+    (0..count)
+        .map(|mode| {
+            let own = &among[mode * count..(mode + 1) * count];
+            let departures = own
+                .iter()
+                .enumerate()
+                .map(|(other, part)| if other == mode { part - 1.0 } else { *part });
+            let rigid_parts = &with_rigid[mode * rigid.size()..(mode + 1) * rigid.size()];
+            departures
+                .chain(rigid_parts.iter().copied())
+                .fold(0.0, |largest: f64, part| largest.max(part.abs()))
+        })
+        .collect()
+}
+
+/// Turns a vector so that the first of its largest entries is positive.
+pub(super) fn fix_sign(vector: &mut [f64]) {
+    let largest = vector
+        .iter()
+        .fold(0.0, |largest: f64, value| largest.max(value.abs()));
+    let first = vector
+        .iter()
+        .find(|value| value.abs() >= NEARLY_LARGEST * largest);
+    if first.is_some_and(|&value| value < 0.0) {
+        vector.iter_mut().for_each(|value| *value = -*value);
+    }
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}
+
+fn norm(values: impl Iterator<Item = f64>) -> f64 {
+    values.map(|value| value * value).sum::<f64>().sqrt()
+}

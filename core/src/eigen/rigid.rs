@@ -1,0 +1,67 @@
+//! Null vectors of K that the caller knows: taken out of the problem before the iteration starts.
+
+use super::EigenError;
+use super::basis::Basis;
+use super::error::check_values;
+use super::pencil::Ordered;
+use super::product::SymmetricProduct;
+
+/// Largest |Kz|ᵢ over the largest (|K||z|)ᵢ for a rigid mode. Assembly in double precision leaves 1e-13 or so, an element that
+/// resists rigid motion 1e-4 and more; deflating such a vector would bend every mode silently.
+const NULL_LIMIT: f64 = 1e-9;
+
+/// An M-orthonormal basis of the rigid modes given, (mode, equation); empty without any.
+pub(super) fn rigid_basis(
+    pencil: &Ordered,
+    mass: &SymmetricProduct,
+    stiffness: &SymmetricProduct,
+    rigid: Option<&[f64]>,
+) -> Result<Basis, EigenError> {
+    let dof = pencil.symbolic.dof();
+    let mut basis = Basis::new(dof);
+    let Some(rigid) = rigid.filter(|rigid| !rigid.is_empty()) else {
+        return Ok(basis);
+    };
+    let given = rigid.len() / dof;
+    check_values("the rigid modes", rigid, given.max(1) * dof)?;
+    let mut block = vec![0.0; rigid.len()];
+    for (vector, permuted) in rigid.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
+        pencil.symbolic.permute_into(vector, permuted);
+        let length = permuted
+            .iter()
+            .map(|value| value * value)
+            .sum::<f64>()
+            .sqrt();
+        // A zero vector stays zero and is reported as dependent.
+        let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
+        permuted.iter_mut().for_each(|value| *value *= scale);
+    }
+    let forces = stiffness.multiply(&block);
+    let magnitudes: Vec<f64> = block.iter().map(|value| value.abs()).collect();
+    let bounds = stiffness.magnitudes().multiply(&magnitudes);
+    for (mode, (force, bound)) in forces
+        .chunks_exact(dof)
+        .zip(bounds.chunks_exact(dof))
+        .enumerate()
+    {
+        let ratio = largest(force) / largest(bound);
+        if ratio > NULL_LIMIT {
+            return Err(EigenError::RigidNotNull {
+                mode,
+                ratio,
+                limit: NULL_LIMIT,
+            });
+        }
+    }
+    let independent = basis.append(block, mass, 0.0)?.rank;
+    if independent < given {
+        return Err(EigenError::RigidDependent { given, independent });
+    }
+    Ok(basis)
+}
+
+fn largest(values: &[f64]) -> f64 {
+    values
+        .iter()
+        .fold(0.0, |largest, value| value.abs().max(largest))
+}

@@ -1,0 +1,148 @@
+//! Ritz pairs of the projected operator, and how far each is from an eigenpair.
+
+use faer::diag::DiagMut;
+use faer::dyn_stack::{MemBuffer, MemStack};
+use faer::linalg::evd::{ComputeEigenvectors, self_adjoint_evd, self_adjoint_evd_scratch};
+use faer::{ColMut, MatMut, MatRef, Par, Spec};
+
+use super::EigenError;
+use super::dense::{add_combination, combination};
+use super::lanczos::Lanczos;
+
+/// Ritz pairs, largest θ = 1/(λ - σ) first, that is lowest λ first.
+pub(super) struct Ritz {
+    /// (pair)
+    pub(super) theta: Vec<f64>,
+    /// (pair): |A x - θ x| / θ in the M-norm. An eigenvalue of A lies within this relative distance of θ
+    /// (Krylov and Weinstein; Parlett, section 4.5), and θ itself errs by its square over the gap.
+    pub(super) error: Vec<f64>,
+    /// (pair, expanded vector)
+    coordinates: Vec<f64>,
+}
+
+impl Ritz {
+    /// Solves the projected problem. Cost: about nine cubes of the number of expanded vectors, in flops.
+    pub(super) fn of(lanczos: &Lanczos) -> Result<Ritz, EigenError> {
+        let size = lanczos.expanded();
+        let projected = projected(lanczos);
+        let mut ascending = vec![0.0; size];
+        let mut vectors = vec![0.0; size * size];
+        let scratch = self_adjoint_evd_scratch::<f64>(
+            size,
+            ComputeEigenvectors::Yes,
+            Par::Seq,
+            Spec::default(),
+        );
+        let failed = |_| EigenError::Projection { size };
+        let mut memory =
+            MemBuffer::try_new(scratch).map_err(|_| EigenError::Projection { size })?;
+        if projected.iter().any(|value| !value.is_finite()) {
+            return Err(EigenError::Projection { size });
+        }
+        let diagonal: DiagMut<'_, f64> = ColMut::from_slice_mut(&mut ascending).as_diagonal_mut();
+        self_adjoint_evd(
+            MatRef::from_column_major_slice(&projected, size, size),
+            diagonal,
+            Some(MatMut::from_column_major_slice_mut(
+                &mut vectors,
+                size,
+                size,
+            )),
+            Par::Seq,
+            MemStack::new(&mut memory),
+            Spec::default(),
+        )
+        .map_err(failed)?;
+        // Rounding may leave values at or below zero at the far end, which stand for infinite λ.
+        let positive = ascending.iter().filter(|&&theta| theta > 0.0).count();
+        let theta: Vec<f64> = ascending.iter().rev().take(positive).copied().collect();
+        let coordinates: Vec<f64> = vectors
+            .chunks_exact(size)
+            .rev()
+            .take(positive)
+            .flatten()
+            .copied()
+            .collect();
+        let error = theta
+            .iter()
+            .zip(coordinates.chunks_exact(size))
+            .map(|(theta, coordinates)| {
+                remainder(lanczos, coordinates)
+                    .iter()
+                    .map(|part| part * part)
+                    .sum::<f64>()
+                    .sqrt()
+                    / theta
+            })
+            .collect();
+        Ok(Ritz {
+            theta,
+            error,
+            coordinates,
+        })
+    }
+
+    /// The purified vectors of the first `count` pairs, (pair, position), in the M-norm close to one.
+    ///
+    /// x + (A x - θ x)/θ = A x / θ costs no solve, because A x - θ x lies along the pending block. Its residual in K x = λ M x
+    /// is the mass times a smooth vector, while that of x itself carries the stiffness of the finest waves.
+    pub(super) fn vectors(&self, lanczos: &Lanczos, count: usize) -> Vec<f64> {
+        let (dof, size) = (lanczos.basis.dof, lanczos.expanded());
+        let (first, last) = (lanczos.deflated * dof, (lanczos.deflated + size) * dof);
+        let coordinates = &self.coordinates[..count * size];
+        let mut vectors = combination(&lanczos.basis.vectors[first..last], coordinates, dof, count);
+        let rank = lanczos.steps.last().map_or(0, |step| step.rank);
+        let remainders: Vec<f64> = coordinates
+            .chunks_exact(size)
+            .zip(&self.theta)
+            .flat_map(|(coordinates, theta)| {
+                remainder(lanczos, coordinates)
+                    .into_iter()
+                    .map(move |part| part / theta)
+            })
+            .collect();
+        add_combination(
+            &mut vectors,
+            1.0,
+            &lanczos.basis.vectors[last..last + rank * dof],
+            &remainders,
+            dof,
+        );
+        vectors
+    }
+}
+
+/// A x - θ x in the vectors of the pending block that continue the last step.
+fn remainder(lanczos: &Lanczos, coordinates: &[f64]) -> Vec<f64> {
+    let Some(step) = lanczos.steps.last() else {
+        return Vec::new();
+    };
+    let mut parts = vec![0.0; step.rank];
+    for (column, coordinate) in coordinates[step.first..].iter().enumerate() {
+        for (part, entry) in parts.iter_mut().zip(&step.coupling[column * step.rank..]) {
+            *part += entry * coordinate;
+        }
+    }
+    parts
+}
+
+/// Qᵀ M A Q of the expanded vectors, lower triangle of (column, row): block tridiagonal.
+fn projected(lanczos: &Lanczos) -> Vec<f64> {
+    let size = lanczos.expanded();
+    let mut matrix = vec![0.0; size * size];
+    for step in &lanczos.steps {
+        let next = step.first + step.width;
+        for column in 0..step.width {
+            let start = (step.first + column) * size;
+            for row in 0..step.width {
+                let mean = 0.5
+                    * (step.own[column * step.width + row] + step.own[row * step.width + column]);
+                matrix[start + step.first + row] = mean;
+            }
+            for row in 0..step.rank.min(size - next) {
+                matrix[start + next + row] = step.coupling[column * step.rank + row];
+            }
+        }
+    }
+    matrix
+}

@@ -1,0 +1,74 @@
+//! Where to put the shift σ = -s, s > 0.
+//!
+//! K - σM = K + sM must be positive definite although K may be singular, so s > 0. What trades: the iteration sees eigenvalues θ = 1/(λ + s).
+//! An s far above the modes wanted squeezes their θ together and costs iterations; an s far below the first mode makes a free
+//! structure's K + sM nearly singular, and its rigid part drowns the rest in rounding. Between a ten-thousandth of the first eigenvalue and
+//! a few times it, neither is felt. So a rough guess does, checked once by the first Ritz value.
+
+use super::EigenError;
+use super::factor::Factor;
+use super::pencil::Ordered;
+
+/// The shift is moved when it is above this many times the first Ritz value.
+const TOO_FAR: f64 = 4.0;
+/// ... or below this share of it.
+const TOO_NEAR: f64 = 1e-4;
+/// Where it is moved to, as a share of the first Ritz value. That value is still an upper bound of the true one, by a factor of two or so.
+const SHARE: f64 = 0.25;
+/// Without a positive definite factor the guess grows by this factor: K + sM is then singular to working precision.
+const LIFT: f64 = 1e3;
+/// A guess is lifted this often before the pencil is declared indefinite.
+const LIFTS: usize = 3;
+
+/// An eigenvalue below this share of s counts as zero: the rigid modes of a free structure. True elastic values can't be, s being at most
+/// a few times the first of them.
+pub(super) const ZERO: f64 = 1e-3;
+
+/// A first s from the diagonals and the number of nodes: the softest diagonal quotient Kᵢᵢ/Mᵢᵢ belongs to a wave one element long, and
+/// in a bending surface of N nodes the longest wave is N^(1/2) elements long, so its eigenvalue is about N² lower. On second-order
+/// operators this is too low by N, which is harmless while N is below some ten thousands (and is checked).
+pub(super) fn first_guess(pencil: &Ordered, nodes: usize) -> Result<f64, EigenError> {
+    let (stiffness, mass) = (
+        pencil.diagonal(&pencil.stiffness),
+        pencil.diagonal(&pencil.mass),
+    );
+    if let Some(&value) = mass.iter().find(|&&value| value < 0.0) {
+        return Err(EigenError::MassNotPositive { value });
+    }
+    if mass.iter().all(|&value| value == 0.0) {
+        return Err(EigenError::MassNotPositive { value: 0.0 });
+    }
+    let softest = stiffness
+        .iter()
+        .zip(&mass)
+        .filter(|&(&k, &m)| k > 0.0 && m > 0.0)
+        .map(|(k, m)| k / m)
+        .filter(|quotient| quotient.is_finite())
+        .fold(f64::INFINITY, f64::min);
+    if softest.is_finite() {
+        Ok(softest / (nodes as f64).powi(2))
+    } else {
+        Err(EigenError::NoStiffness)
+    }
+}
+
+/// Factorises K + sM, lifting s while rounding hides that it is positive definite. Returns s with the factor.
+pub(super) fn factorise<'a>(
+    pencil: &Ordered<'a>,
+    guess: f64,
+) -> Result<(f64, Factor<'a>), EigenError> {
+    let mut shift = guess;
+    for _ in 0..LIFTS {
+        if let Ok(factor) = Factor::of(pencil, -shift) {
+            return Ok((shift, factor));
+        }
+        shift *= LIFT;
+    }
+    Ok((shift, Factor::of(pencil, -shift)?))
+}
+
+/// A better s, when the first Ritz value shows the present one to be far off.
+pub(super) fn better(shift: f64, first_ritz: f64) -> Option<f64> {
+    let off = shift > TOO_FAR * first_ritz || shift < TOO_NEAR * first_ritz;
+    (first_ritz > 0.0 && off).then_some(SHARE * first_ritz)
+}
