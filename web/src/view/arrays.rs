@@ -36,33 +36,20 @@ impl<'a> PictureArrays<'a> {
         let vertices = kinds.len();
         check_length("positions", positions.len(), 3 * vertices)?;
         check_length("normals", normals.len(), 3 * vertices)?;
-        if !triangles.len().is_multiple_of(3) {
+        if triangles.is_empty() || !triangles.len().is_multiple_of(3) {
             return Err(ViewError::Length {
                 array: "triangles",
                 got: triangles.len(),
-                expected: "a multiple of 3".to_owned(),
+                expected: "a positive multiple of 3".to_owned(),
             });
         }
         check_finite("positions", positions)?;
         check_finite("normals", normals)?;
-        if let Some(corner) = triangles
-            .iter()
-            .position(|&vertex| vertex as usize >= vertices)
-        {
-            return Err(ViewError::NoSuchVertex {
-                triangle: corner / 3,
-                vertex: triangles[corner],
-                vertices,
-            });
+        if let Some(corner) = triangles.iter().position(|&vertex| vertex as usize >= vertices) {
+            return Err(ViewError::NoSuchVertex { triangle: corner / 3, vertex: triangles[corner], vertices });
         }
         let bounds = Bounds::round(positions).ok_or(ViewError::NoExtent)?;
-        Ok(Self {
-            positions,
-            normals,
-            triangles,
-            kinds,
-            bounds,
-        })
+        Ok(Self { positions, normals, triangles, kinds, bounds })
     }
 }
 
@@ -83,52 +70,24 @@ impl<'a> MotionArrays<'a> {
     /// # Errors
     /// [`ViewError::Length`] or [`ViewError::NotFinite`].
     pub fn new(re: &'a [f32], im: &'a [f32], vertices: usize) -> Result<Self, ViewError> {
-        check_length(
-            "motion's real parts",
-            re.len(),
-            MOTION_COMPONENTS * vertices,
-        )?;
-        check_length(
-            "motion's imaginary parts",
-            im.len(),
-            MOTION_COMPONENTS * vertices,
-        )?;
+        check_length("motion's real parts", re.len(), MOTION_COMPONENTS * vertices)?;
+        check_length("motion's imaginary parts", im.len(), MOTION_COMPONENTS * vertices)?;
         check_finite("motion's real parts", re)?;
         check_finite("motion's imaginary parts", im)?;
-        Ok(Self {
-            re,
-            im,
-            standing: im.iter().all(|&part| part == 0.0),
-        })
+        Ok(Self { re, im, standing: im.iter().all(|&part| part == 0.0) })
     }
 }
 
 fn check_length(array: &'static str, got: usize, expected: usize) -> Result<(), ViewError> {
-    if got == expected {
-        Ok(())
-    } else {
-        Err(ViewError::Length {
-            array,
-            got,
-            expected: expected.to_string(),
-        })
-    }
+    if got == expected { Ok(()) } else { Err(ViewError::Length { array, got, expected: expected.to_string() }) }
 }
 
 fn check_finite(array: &'static str, numbers: &[f32]) -> Result<(), ViewError> {
     match numbers.iter().position(|number| !number.is_finite()) {
         None => Ok(()),
         Some(index) => {
-            let value = if numbers[index].is_nan() {
-                "NaN"
-            } else {
-                "an infinity"
-            };
-            Err(ViewError::NotFinite {
-                array,
-                index,
-                value,
-            })
+            let value = if numbers[index].is_nan() { "NaN" } else { "an infinity" };
+            Err(ViewError::NotFinite { array, index, value })
         }
     }
 }
@@ -150,23 +109,12 @@ mod tests {
         let mut broken = POSITIONS;
         broken[4] = f32::NAN;
         let refusals = [
-            (
-                PictureArrays::new(&POSITIONS[..8], &NORMALS, &[0, 1, 2], &[0; 3]),
-                "8",
-            ),
-            (
-                PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1], &[0; 3]),
-                "multiple of 3",
-            ),
-            (
-                PictureArrays::new(&broken, &NORMALS, &[0, 1, 2], &[0; 3]),
-                "index 4",
-            ),
-            (
-                PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1, 3], &[0; 3]),
-                "vertex 3",
-            ),
-            (PictureArrays::new(&[], &[], &[], &[]), "one place"),
+            (PictureArrays::new(&POSITIONS[..8], &NORMALS, &[0, 1, 2], &[0; 3]), "8"),
+            (PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1], &[0; 3]), "multiple of 3"),
+            (PictureArrays::new(&POSITIONS, &NORMALS, &[], &[0; 3]), "positive"),
+            (PictureArrays::new(&broken, &NORMALS, &[0, 1, 2], &[0; 3]), "index 4"),
+            (PictureArrays::new(&POSITIONS, &NORMALS, &[0, 1, 3], &[0; 3]), "vertex 3"),
+            (PictureArrays::new(&[1.0; 9], &NORMALS, &[0, 1, 2], &[0; 3]), "one place"),
         ];
         for (refusal, reason) in refusals {
             let message = refusal.expect_err(reason).to_string();

@@ -12,20 +12,14 @@ pub struct Bounds {
 impl Default for Bounds {
     /// A common full-size top lying on its plane, so that an empty stage has a sensible scale.
     fn default() -> Self {
-        Self {
-            least: Vec3::new(-104.0, 0.0, 0.0),
-            most: Vec3::new(104.0, 356.0, 16.0),
-        }
+        Self { least: Vec3::new(-104.0, 0.0, 0.0), most: Vec3::new(104.0, 356.0, 16.0) }
     }
 }
 
 impl Bounds {
     /// The box round `positions_mm` (vertex, xyz), flat and finite; None for fewer than two different points.
     pub fn round(positions_mm: &[f32]) -> Option<Self> {
-        let mut bounds = Self {
-            least: Vec3::INFINITY,
-            most: Vec3::NEG_INFINITY,
-        };
+        let mut bounds = Self { least: Vec3::INFINITY, most: Vec3::NEG_INFINITY };
         for point in positions_mm.chunks_exact(3) {
             let point = Vec3::from_slice(point);
             bounds.least = bounds.least.min(point);
@@ -60,8 +54,7 @@ mod tests {
 
     #[test]
     fn the_box_touches_the_outermost_points() {
-        let bounds =
-            Bounds::round(&[1.0, 2.0, 3.0, -1.0, 5.0, 3.0, 0.0, 0.0, 9.0]).expect("three points");
+        let bounds = Bounds::round(&[1.0, 2.0, 3.0, -1.0, 5.0, 3.0, 0.0, 0.0, 9.0]).expect("three points");
         assert_eq!(bounds.middle(), Vec3::new(0.0, 2.5, 6.0));
         assert_eq!(bounds.corners()[7], Vec3::new(1.0, 2.5, 3.0));
         assert_eq!(bounds.corners()[0], -bounds.corners()[7]);

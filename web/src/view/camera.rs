@@ -51,29 +51,13 @@ pub struct Direction {
 
 impl Direction {
     /// The outside from the front, tilted towards the bottom edge so that the arching reads.
-    pub const OUTSIDE: Self = Self {
-        yaw: 0.0,
-        pitch: -0.42,
-        roll: 0.0,
-    };
+    pub const OUTSIDE: Self = Self { yaw: 0.0, pitch: -0.42, roll: 0.0 };
     /// The inside from the front, tilted alike; bass and treble change sides, as on the bench.
-    pub const INSIDE: Self = Self {
-        yaw: PI,
-        pitch: -0.42,
-        roll: 0.0,
-    };
+    pub const INSIDE: Self = Self { yaw: PI, pitch: -0.42, roll: 0.0 };
     /// Across the top from the bass side, neck end left, outside up: the long arch in profile.
-    pub const BASS_SIDE: Self = Self {
-        yaw: -1.40,
-        pitch: 0.0,
-        roll: FRAC_PI_2,
-    };
+    pub const BASS_SIDE: Self = Self { yaw: -1.40, pitch: 0.0, roll: FRAC_PI_2 };
     /// Along the grain from the bottom edge, outside up: the cross arches in profile.
-    pub const ALONG_GRAIN: Self = Self {
-        yaw: 0.0,
-        pitch: -1.40,
-        roll: 0.0,
-    };
+    pub const ALONG_GRAIN: Self = Self { yaw: 0.0, pitch: -1.40, roll: 0.0 };
 
     /// The named view: "outside", "inside", "bass_side" or "along_grain".
     ///
@@ -85,9 +69,7 @@ impl Direction {
             "inside" => Ok(Self::INSIDE),
             "bass_side" => Ok(Self::BASS_SIDE),
             "along_grain" => Ok(Self::ALONG_GRAIN),
-            _ => Err(ViewError::UnknownView {
-                name: name.to_owned(),
-            }),
+            _ => Err(ViewError::UnknownView { name: name.to_owned() }),
         }
     }
 
@@ -158,11 +140,7 @@ impl Camera {
     }
 
     fn frame(&mut self) {
-        self.framing = Framing::new(
-            &self.bounds,
-            self.fitted_from.view_from_top(),
-            self.half_extent(),
-        );
+        self.framing = Framing::new(&self.bounds, self.fitted_from.view_from_top(), self.half_extent());
     }
 
     /// Turns the top under a drag of this many pixels (y down): the near side follows the pointer, half a turn for
@@ -183,8 +161,7 @@ impl Camera {
         if !drag_px.is_finite() {
             return;
         }
-        let mm_per_px =
-            2.0 * self.half_extent().y * self.distance_mm() / self.viewport_px[1] as f32;
+        let mm_per_px = 2.0 * self.half_extent().y * self.distance_mm() / self.viewport_px[1] as f32;
         let limit = 2.0 * self.bounds.radius();
         let moved = self.pan_mm + Vec2::new(-drag_px.x, drag_px.y) * mm_per_px;
         self.pan_mm = moved.clamp(Vec2::splat(-limit), Vec2::splat(limit));
@@ -200,10 +177,7 @@ impl Camera {
     /// Half the width and height that the viewer sees at distance 1.
     fn half_extent(&self) -> Vec2 {
         let half_height = (0.5 * ANGLE_OF_VIEW).tan();
-        Vec2::new(
-            half_height * self.viewport_px[0] as f32 / self.viewport_px[1] as f32,
-            half_height,
-        )
+        Vec2::new(half_height * self.viewport_px[0] as f32 / self.viewport_px[1] as f32, half_height)
     }
 
     fn distance_mm(&self) -> f32 {
@@ -225,14 +199,7 @@ impl Camera {
         let reach = 2.0 * self.bounds.radius();
         let near = (distance - reach).max(0.02 * distance);
         let extent = self.half_extent() * near;
-        glam::camera::rh::proj::directx::frustum(
-            -extent.x,
-            extent.x,
-            -extent.y,
-            extent.y,
-            near,
-            distance + reach,
-        )
+        glam::camera::rh::proj::directx::frustum(-extent.x, extent.x, -extent.y, extent.y, near, distance + reach)
     }
 
     /// From the top's frame (mm) to clip space.

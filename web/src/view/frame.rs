@@ -64,15 +64,7 @@ mod tests {
     fn a_standing_motion_keeps_its_nodes_while_it_swings() {
         let camera = Camera::new();
         let at = |phase_rad, standing| {
-            Frame::new(
-                &camera,
-                &Look::default(),
-                Moment {
-                    phase_rad,
-                    exaggeration: 2.0,
-                    standing,
-                },
-            )
+            Frame::new(&camera, &Look::default(), Moment { phase_rad, exaggeration: 2.0, standing })
         };
         assert_eq!(at(1.2, true).nodal_swing, [1.0, 0.0]);
         assert_eq!(at(1.2, false).nodal_swing, at(1.2, false).swing);

@@ -39,10 +39,6 @@ impl Framing {
         let distance = (0.5 * (positive + negative) / t).max_element();
         // A box seen exactly end on could otherwise touch the viewer's eye on an extremely wide picture.
         let clear = nearest + 0.1 * bounds.radius();
-        Self {
-            pivot_mm: bounds.middle(),
-            centre_mm: 0.5 * (positive - negative),
-            distance_mm: distance.max(clear),
-        }
+        Self { pivot_mm: bounds.middle(), centre_mm: 0.5 * (positive - negative), distance_mm: distance.max(clear) }
     }
 }

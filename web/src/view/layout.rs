@@ -35,37 +35,17 @@ const FLOAT: u64 = size_of::<f32>() as u64;
 const MOTION_STRIDE: u64 = MOTION_COMPONENTS as u64 * FLOAT;
 
 const fn vector(location: u32, offset: u64) -> Attribute {
-    Attribute {
-        location,
-        holds: Holds::Vector,
-        offset,
-    }
+    Attribute { location, holds: Holds::Vector, offset }
 }
 
 /// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im.
 pub const VERTEX_BUFFERS: [VertexBuffer; 5] = [
-    VertexBuffer {
-        stride: 3 * FLOAT,
-        attributes: &[vector(0, 0)],
-    },
-    VertexBuffer {
-        stride: 3 * FLOAT,
-        attributes: &[vector(1, 0)],
-    },
+    VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(0, 0)] },
+    VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(1, 0)] },
     VertexBuffer {
         stride: size_of::<u32>() as u64,
-        attributes: &[Attribute {
-            location: 2,
-            holds: Holds::Index,
-            offset: 0,
-        }],
+        attributes: &[Attribute { location: 2, holds: Holds::Index, offset: 0 }],
     },
-    VertexBuffer {
-        stride: MOTION_STRIDE,
-        attributes: &[vector(3, 0), vector(4, 3 * FLOAT)],
-    },
-    VertexBuffer {
-        stride: MOTION_STRIDE,
-        attributes: &[vector(5, 0), vector(6, 3 * FLOAT)],
-    },
+    VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(3, 0), vector(4, 3 * FLOAT)] },
+    VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(5, 0), vector(6, 3 * FLOAT)] },
 ];

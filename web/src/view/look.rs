@@ -48,9 +48,7 @@ impl Colour {
         match name {
             "wood" => Ok(Self::Wood),
             "motion" => Ok(Self::Motion),
-            _ => Err(ViewError::UnknownColour {
-                name: name.to_owned(),
-            }),
+            _ => Err(ViewError::UnknownColour { name: name.to_owned() }),
         }
     }
 }
@@ -67,12 +65,7 @@ pub struct Look {
 impl Default for Look {
     /// Motion colours strong enough to be read off the bar, with the grain still showing through.
     fn default() -> Self {
-        Self {
-            theme: Theme::default(),
-            colour: Colour::default(),
-            motion_amount: 0.9,
-            nodal_lines: true,
-        }
+        Self { theme: Theme::default(), colour: Colour::default(), motion_amount: 0.9, nodal_lines: true }
     }
 }
 
@@ -117,11 +110,7 @@ impl Look {
     /// side in all, so that a line looks alike on a phone's dense canvas and a small one, and never thinner than an
     /// anti-aliased line of 1.8 pixels.
     pub fn nodal_half_width_px(&self, viewport_px: [u32; 2]) -> f32 {
-        if self.nodal_lines {
-            (viewport_px[0].min(viewport_px[1]) as f32 / 900.0).clamp(0.9, 3.0)
-        } else {
-            0.0
-        }
+        if self.nodal_lines { (viewport_px[0].min(viewport_px[1]) as f32 / 900.0).clamp(0.9, 3.0) } else { 0.0 }
     }
 }
 

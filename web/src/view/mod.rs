@@ -18,13 +18,7 @@ pub mod motion_colour;
 pub mod problem;
 pub mod shaders;
 
-#[cfg(all(
-    target_arch = "wasm32",
-    any(feature = "view-webgpu", feature = "view-webgl2")
-))]
+#[cfg(all(target_arch = "wasm32", any(feature = "view-webgpu", feature = "view-webgl2")))]
 mod gpu;
-#[cfg(all(
-    target_arch = "wasm32",
-    any(feature = "view-webgpu", feature = "view-webgl2")
-))]
+#[cfg(all(target_arch = "wasm32", any(feature = "view-webgpu", feature = "view-webgl2")))]
 pub mod stage;

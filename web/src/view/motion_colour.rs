@@ -19,29 +19,20 @@ pub const MOTION_COLOURS: [[u8; 4]; COLOURS] = parsed(include_bytes!("motion_col
 /// The map without the constant fourth byte; (colour, [red, green, blue]) sRGB, flat.
 #[must_use]
 pub fn colour_bar() -> Vec<u8> {
-    MOTION_COLOURS
-        .iter()
-        .flat_map(|colour| colour[..3].iter().copied())
-        .collect()
+    MOTION_COLOURS.iter().flat_map(|colour| colour[..3].iter().copied()).collect()
 }
 
 /// Reads `0.123456 0.123456 0.123456\n` lines, the fixed form of the published file.
 const fn parsed(text: &[u8]) -> [[u8; 4]; COLOURS] {
     const DIGITS: usize = 6;
     const NUMBER: usize = 2 + DIGITS + 1;
-    assert!(
-        text.len() == PUBLISHED * 3 * NUMBER,
-        "the map must hold 256 lines of three shares"
-    );
+    assert!(text.len() == PUBLISHED * 3 * NUMBER, "the map must hold 256 lines of three shares");
     let mut colours = [[255; 4]; COLOURS];
     let mut index = 0;
     while index < COLOURS * 3 {
         let start = (LEFT_OFF * 3 + index) * NUMBER;
         let mut millionths = (text[start] - b'0') as u32;
-        assert!(
-            text[start + 1] == b'.',
-            "each share is 0. or 1. and six digits"
-        );
+        assert!(text[start + 1] == b'.', "each share is 0. or 1. and six digits");
         let mut digit = 0;
         while digit < DIGITS {
             millionths = millionths * 10 + (text[start + 2 + digit] - b'0') as u32;
@@ -71,10 +62,7 @@ mod tests {
                 .collect();
             for (channel, share) in shares.iter().enumerate() {
                 let off = f64::from(MOTION_COLOURS[line - LEFT_OFF][channel]) - 255.0 * share;
-                assert!(
-                    off.abs() <= 0.5,
-                    "line {line}, channel {channel}: off by {off}"
-                );
+                assert!(off.abs() <= 0.5, "line {line}, channel {channel}: off by {off}");
             }
         }
     }
@@ -83,19 +71,10 @@ mod tests {
     fn lightness(colour: [u8; 4]) -> f64 {
         let linear = |code: u8| {
             let share = f64::from(code) / 255.0;
-            if share <= 0.04045 {
-                share / 12.92
-            } else {
-                ((share + 0.055) / 1.055).powf(2.4)
-            }
+            if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
         };
-        let y =
-            0.2126 * linear(colour[0]) + 0.7152 * linear(colour[1]) + 0.0722 * linear(colour[2]);
-        if y > 216.0 / 24389.0 {
-            116.0 * y.cbrt() - 16.0
-        } else {
-            y * 24389.0 / 27.0
-        }
+        let y = 0.2126 * linear(colour[0]) + 0.7152 * linear(colour[1]) + 0.0722 * linear(colour[2]);
+        if y > 216.0 / 24389.0 { 116.0 * y.cbrt() - 16.0 } else { y * 24389.0 / 27.0 }
     }
 
     #[test]
@@ -103,17 +82,9 @@ mod tests {
         // What a diverging map promises (Crameri et al. 2020): rest is the lightest, and both arms darken without a
         // step back, so that more motion never looks like less, in grey or with any colour vision. One code value of
         // rounding is about 0.4 L*. "Middle" is to a 64th of the map: an eye cannot place the palest tint closer.
-        let lightness: Vec<f64> = MOTION_COLOURS
-            .iter()
-            .map(|&colour| lightness(colour))
-            .collect();
-        let lightest = (0..COLOURS)
-            .max_by(|&a, &b| lightness[a].total_cmp(&lightness[b]))
-            .expect("not empty");
-        assert!(
-            lightest.abs_diff(COLOURS / 2) <= PUBLISHED / 64,
-            "lightest at {lightest}"
-        );
+        let lightness: Vec<f64> = MOTION_COLOURS.iter().map(|&colour| lightness(colour)).collect();
+        let lightest = (0..COLOURS).max_by(|&a, &b| lightness[a].total_cmp(&lightness[b])).expect("not empty");
+        assert!(lightest.abs_diff(COLOURS / 2) <= PUBLISHED / 64, "lightest at {lightest}");
         for index in 1..COLOURS {
             let step = lightness[index] - lightness[index - 1];
             let rise = if index <= lightest { step } else { -step };

@@ -61,9 +61,7 @@ pub enum ViewError {
     #[error("The picture's points all lie in one place.")]
     NoExtent,
     /// A view that is not known.
-    #[error(
-        "There is no view called \"{name}\"; there are outside, inside, bass_side and along_grain."
-    )]
+    #[error("There is no view called \"{name}\"; there are outside, inside, bass_side and along_grain.")]
     UnknownView {
         /// What was asked.
         name: String,
@@ -83,10 +81,7 @@ impl ViewError {
             Self::NoGpu { .. } => "no_gpu",
             Self::Lost { .. } => "gpu_lost",
             Self::TooLarge { .. } => "picture_too_large",
-            Self::Length { .. }
-            | Self::NotFinite { .. }
-            | Self::NoSuchVertex { .. }
-            | Self::NoExtent => "bad_picture",
+            Self::Length { .. } | Self::NotFinite { .. } | Self::NoSuchVertex { .. } | Self::NoExtent => "bad_picture",
             Self::UnknownView { .. } => "unknown_view",
             Self::UnknownColour { .. } => "unknown_colour",
         }
@@ -101,10 +96,7 @@ impl ViewError {
             }
             Self::Lost { .. } => "Make a new stage on a new canvas; the design is not affected.",
             Self::TooLarge { .. } => "Choose a coarser mesh.",
-            Self::Length { .. }
-            | Self::NotFinite { .. }
-            | Self::NoSuchVertex { .. }
-            | Self::NoExtent => {
+            Self::Length { .. } | Self::NotFinite { .. } | Self::NoSuchVertex { .. } | Self::NoExtent => {
                 "Compute the top again; if it happens again, please report it with the design's file."
             }
             Self::UnknownView { .. } | Self::UnknownColour { .. } => "Choose one of those named.",
@@ -117,11 +109,9 @@ impl From<ViewError> for wasm_bindgen::JsValue {
     /// A plain object `{kind, message, remedy}`.
     fn from(error: ViewError) -> Self {
         let problem = js_sys::Object::new();
-        for (key, value) in [
-            ("kind", error.kind()),
-            ("message", error.to_string().as_str()),
-            ("remedy", error.remedy()),
-        ] {
+        for (key, value) in
+            [("kind", error.kind()), ("message", error.to_string().as_str()), ("remedy", error.remedy())]
+        {
             // Setting a property of a fresh plain object cannot fail.
             let _ = js_sys::Reflect::set(&problem, &key.into(), &value.into());
         }

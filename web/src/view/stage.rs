@@ -42,6 +42,7 @@ impl Stage {
     /// # Errors
     /// Kind `no_gpu` when the browser gives no device.
     pub async fn create(canvas: HtmlCanvasElement) -> Result<Stage, JsValue> {
+        console_error_panic_hook::set_once();
         let open = OpenDevice::on(canvas.clone()).await?;
         let loss = Loss::of(&open.device);
         let context_loss = ContextLoss::watch(canvas, loss.clone());
@@ -94,11 +95,7 @@ impl Stage {
         self.loss.check()?;
         let picture = PictureArrays::new(positions, normals, triangles, kinds)?;
         let first = self.top.is_none();
-        if !self
-            .top
-            .as_mut()
-            .is_some_and(|top| top.take(&self.queue, &picture))
-        {
+        if !self.top.as_mut().is_some_and(|top| top.take(&self.queue, &picture)) {
             self.top = Some(TopBuffers::new(&self.device, &self.queue, &picture)?);
         }
         self.camera.set_bounds(picture.bounds);
@@ -166,8 +163,7 @@ impl Stage {
 
     /// Dark or light stage.
     pub fn set_theme(&mut self, dark: bool) {
-        self.look
-            .set_theme(if dark { Theme::Dark } else { Theme::Light });
+        self.look.set_theme(if dark { Theme::Dark } else { Theme::Light });
     }
 
     /// Covers the wood with the signed motion's colours ("motion", the start) or not ("wood").
@@ -203,12 +199,11 @@ impl Stage {
     /// Kind `gpu_lost`.
     pub fn draw(&mut self, phase_rad: f32, exaggeration_mm: f32) -> Result<(), JsValue> {
         self.loss.check()?;
-        self.drawn(phase_rad, exaggeration_mm)
-            .inspect_err(|error| {
-                if let ViewError::Lost { reason } = error {
-                    self.loss.report(reason.clone());
-                }
-            })?;
+        self.drawn(phase_rad, exaggeration_mm).inspect_err(|error| {
+            if let ViewError::Lost { reason } = error {
+                self.loss.report(reason.clone());
+            }
+        })?;
         Ok(())
     }
 }
@@ -223,17 +218,10 @@ impl Stage {
             exaggeration: exaggeration_mm,
             standing: self.top.as_ref().is_none_or(TopBuffers::standing),
         };
-        self.pipeline
-            .set_frame(&self.queue, &Frame::new(&self.camera, &self.look, moment));
+        self.pipeline.set_frame(&self.queue, &Frame::new(&self.camera, &self.look, moment));
         // The canvas holds sRGB codes, so the stage's are taken as they are.
-        let [r, g, b] = self
-            .look
-            .theme()
-            .stage_srgb()
-            .map(|code| f64::from(code) / 255.0);
-        let mut encoder = self
-            .device
-            .create_command_encoder(&CommandEncoderDescriptor::default());
+        let [r, g, b] = self.look.theme().stage_srgb().map(|code| f64::from(code) / 255.0);
+        let mut encoder = self.device.create_command_encoder(&CommandEncoderDescriptor::default());
         {
             let mut pass = encoder.begin_render_pass(&RenderPassDescriptor {
                 label: Some("stage"),
@@ -241,17 +229,11 @@ impl Stage {
                     view: target.colour,
                     depth_slice: None,
                     resolve_target: Some(&target.resolved),
-                    ops: Operations {
-                        load: LoadOp::Clear(Color { r, g, b, a: 1.0 }),
-                        store: StoreOp::Discard,
-                    },
+                    ops: Operations { load: LoadOp::Clear(Color { r, g, b, a: 1.0 }), store: StoreOp::Discard },
                 })],
                 depth_stencil_attachment: Some(RenderPassDepthStencilAttachment {
                     view: target.depth,
-                    depth_ops: Some(Operations {
-                        load: LoadOp::Clear(1.0),
-                        store: StoreOp::Discard,
-                    }),
+                    depth_ops: Some(Operations { load: LoadOp::Clear(1.0), store: StoreOp::Discard }),
                     stencil_ops: None,
                 }),
                 ..RenderPassDescriptor::default()

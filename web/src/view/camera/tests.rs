@@ -2,22 +2,9 @@
 
 use super::*;
 
-const VIEWS: [Direction; 4] = [
-    Direction::OUTSIDE,
-    Direction::INSIDE,
-    Direction::BASS_SIDE,
-    Direction::ALONG_GRAIN,
-];
+const VIEWS: [Direction; 4] = [Direction::OUTSIDE, Direction::INSIDE, Direction::BASS_SIDE, Direction::ALONG_GRAIN];
 /// Phone portrait to a very wide strip, and a single pixel.
-const VIEWPORTS: [[u32; 2]; 7] = [
-    [360, 740],
-    [1, 1],
-    [1280, 720],
-    [900, 900],
-    [3440, 600],
-    [300, 2400],
-    [5000, 200],
-];
+const VIEWPORTS: [[u32; 2]; 7] = [[360, 740], [1, 1], [1280, 720], [900, 900], [3440, 600], [300, 2400], [5000, 200]];
 
 fn top() -> Bounds {
     Bounds::round(&[-104.0, 0.0, -2.0, 104.0, 356.0, 17.0]).expect("two corners")
@@ -44,20 +31,11 @@ fn the_whole_box_is_in_the_picture_and_touches_its_margin() {
             let mut reach: f32 = 0.0;
             for corner in top().corners() {
                 let place = seen(&camera, top().middle() + corner);
-                assert!(
-                    place.truncate().abs().max_element() <= 0.9201,
-                    "{view:?} {viewport:?} {place}"
-                );
-                assert!(
-                    (0.0..=1.0).contains(&place.z),
-                    "{view:?} {viewport:?} {place}"
-                );
+                assert!(place.truncate().abs().max_element() <= 0.9201, "{view:?} {viewport:?} {place}");
+                assert!((0.0..=1.0).contains(&place.z), "{view:?} {viewport:?} {place}");
                 reach = reach.max(place.truncate().abs().max_element());
             }
-            assert!(
-                reach > 0.88,
-                "{view:?} {viewport:?}: the top only reaches {reach}"
-            );
+            assert!(reach > 0.88, "{view:?} {viewport:?}: the top only reaches {reach}");
         }
     }
 }
@@ -80,18 +58,11 @@ fn view_rotations_are_orthonormal_and_keep_handedness() {
     let mut directions = VIEWS.to_vec();
     for step in 0_u8..20 {
         let angle = f32::from(step) * 0.31;
-        directions.push(Direction {
-            yaw: angle,
-            pitch: (angle * 1.7).sin() * FRAC_PI_2,
-            roll: -angle,
-        });
+        directions.push(Direction { yaw: angle, pitch: (angle * 1.7).sin() * FRAC_PI_2, roll: -angle });
     }
     for direction in directions {
         let rotation = direction.view_from_top();
-        assert!(
-            (rotation * rotation.transpose()).abs_diff_eq(Mat3::IDENTITY, 1e-5),
-            "{direction:?}"
-        );
+        assert!((rotation * rotation.transpose()).abs_diff_eq(Mat3::IDENTITY, 1e-5), "{direction:?}");
         assert!((rotation.determinant() - 1.0).abs() < 1e-5, "{direction:?}");
     }
 }
@@ -131,10 +102,7 @@ fn a_panned_middle_stays_under_the_pointer() {
         camera.pan(Vec2::new(60.0, -40.0));
         let moved = (seen(&camera, top().middle()) - before).truncate();
         // 60 of 600 pixels right, 40 of 400 up.
-        assert!(
-            moved.abs_diff_eq(Vec2::new(0.1, 0.1), 1e-4),
-            "{view:?} {moved}"
-        );
+        assert!(moved.abs_diff_eq(Vec2::new(0.1, 0.1), 1e-4), "{view:?} {moved}");
     }
 }
 
@@ -149,10 +117,7 @@ fn the_near_side_follows_a_drag_however_the_view_is_rolled() {
             let before = seen(&camera, facing);
             camera.orbit(drag);
             let moved = (seen(&camera, facing) - before).truncate();
-            assert!(
-                moved.dot(Vec2::new(drag.x, -drag.y)) > 0.0,
-                "{view:?} {drag} {moved}"
-            );
+            assert!(moved.dot(Vec2::new(drag.x, -drag.y)) > 0.0, "{view:?} {drag} {moved}");
         }
     }
 }
@@ -160,9 +125,7 @@ fn the_near_side_follows_a_drag_however_the_view_is_rolled() {
 #[test]
 fn zooming_is_limited_and_ignores_nonsense() {
     let mut camera = camera(Direction::OUTSIDE, [1000, 1000]);
-    let size = |camera: &Camera| {
-        (seen(camera, top().middle() + Vec3::X) - seen(camera, top().middle() - Vec3::X)).x
-    };
+    let size = |camera: &Camera| (seen(camera, top().middle() + Vec3::X) - seen(camera, top().middle() - Vec3::X)).x;
     let framed = size(&camera);
     camera.zoom(2.0);
     assert!((size(&camera) / framed - 2.0).abs() < 1e-3);
@@ -183,8 +146,7 @@ fn zooming_is_limited_and_ignores_nonsense() {
 fn a_new_design_leaves_the_viewer_where_it_is_until_the_next_fit() {
     let mut camera = camera(Direction::OUTSIDE, [1000, 1000]);
     let before = camera.clip_from_top() * top().middle().extend(1.0);
-    camera
-        .set_bounds(Bounds::round(&[-104.0, 0.0, -2.0, 104.0, 356.0, 19.0]).expect("two corners"));
+    camera.set_bounds(Bounds::round(&[-104.0, 0.0, -2.0, 104.0, 356.0, 19.0]).expect("two corners"));
     let after = camera.clip_from_top() * top().middle().extend(1.0);
     assert!((after - before).truncate().truncate().length() < 1e-4);
 }

@@ -24,11 +24,7 @@ impl TopBuffers {
     ///
     /// # Errors
     /// [`ViewError::TooLarge`].
-    pub(crate) fn new(
-        device: &Device,
-        queue: &Queue,
-        picture: &PictureArrays<'_>,
-    ) -> Result<Self, ViewError> {
+    pub(crate) fn new(device: &Device, queue: &Queue, picture: &PictureArrays<'_>) -> Result<Self, ViewError> {
         let vertices = picture.kinds.len();
         let vertex = |bytes| made(device, BufferUsages::VERTEX, bytes);
         let vector_bytes = size_of_val(picture.positions);
@@ -51,8 +47,7 @@ impl TopBuffers {
 
     /// Takes another picture of the same size into the same buffers and keeps the motion; false if the sizes differ.
     pub(crate) fn take(&mut self, queue: &Queue, picture: &PictureArrays<'_>) -> bool {
-        let fits = picture.kinds.len() == self.vertices
-            && picture.triangles.len() == self.corners as usize;
+        let fits = picture.kinds.len() == self.vertices && picture.triangles.len() == self.corners as usize;
         if fits {
             self.write(queue, picture);
         }
@@ -86,13 +81,7 @@ impl TopBuffers {
 
     /// Draws every triangle; the pass must have its pipeline and bind group.
     pub(crate) fn draw(&self, pass: &mut RenderPass<'_>) {
-        let buffers = [
-            &self.positions,
-            &self.normals,
-            &self.kinds,
-            &self.motion_re,
-            &self.motion_im,
-        ];
+        let buffers = [&self.positions, &self.normals, &self.kinds, &self.motion_re, &self.motion_im];
         for (slot, buffer) in (0..).zip(buffers) {
             pass.set_vertex_buffer(slot, buffer.slice(..));
         }

@@ -28,8 +28,6 @@ impl ContextLoss {
 
 impl Drop for ContextLoss {
     fn drop(&mut self) {
-        let _ = self
-            .canvas
-            .remove_event_listener_with_callback(EVENT, self.listener.as_ref().unchecked_ref());
+        let _ = self.canvas.remove_event_listener_with_callback(EVENT, self.listener.as_ref().unchecked_ref());
     }
 }

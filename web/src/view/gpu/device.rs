@@ -1,8 +1,8 @@
 //! Getting a graphics device for a canvas.
 
 use wgpu::{
-    Adapter, Backends, Device, DeviceDescriptor, Instance, InstanceDescriptor, Limits, Queue,
-    RequestAdapterOptions, Surface, SurfaceTarget,
+    Adapter, Backends, Device, DeviceDescriptor, Instance, InstanceDescriptor, Limits, Queue, RequestAdapterOptions,
+    Surface, SurfaceTarget,
 };
 
 use crate::view::problem::ViewError;
@@ -19,17 +19,9 @@ pub(crate) struct Backend {
 
 /// The backend built in; with both features on, WebGPU.
 pub(crate) const BACKEND: Backend = if cfg!(feature = "view-webgpu") {
-    Backend {
-        word: "webgpu",
-        name: "WebGPU",
-        backends: Backends::BROWSER_WEBGPU,
-    }
+    Backend { word: "webgpu", name: "WebGPU", backends: Backends::BROWSER_WEBGPU }
 } else {
-    Backend {
-        word: "webgl2",
-        name: "WebGL2",
-        backends: Backends::GL,
-    }
+    Backend { word: "webgl2", name: "WebGL2", backends: Backends::GL }
 };
 
 /// A device with the surface that it draws on.
@@ -50,36 +42,18 @@ impl OpenDevice {
             backends: BACKEND.backends,
             ..InstanceDescriptor::new_without_display_handle()
         });
-        let surface = instance
-            .create_surface(SurfaceTarget::Canvas(canvas))
-            .map_err(no_gpu)?;
-        let options = RequestAdapterOptions {
-            compatible_surface: Some(&surface),
-            ..RequestAdapterOptions::default()
-        };
+        let surface = instance.create_surface(SurfaceTarget::Canvas(canvas)).map_err(no_gpu)?;
+        let options = RequestAdapterOptions { compatible_surface: Some(&surface), ..RequestAdapterOptions::default() };
         let adapter = instance.request_adapter(&options).await.map_err(no_gpu)?;
         // Both backends are held to the smaller one's limits, so that what works on one works on the other; only the
         // size of the canvas follows the adapter.
-        let required_limits =
-            Limits::downlevel_webgl2_defaults().using_resolution(adapter.limits());
-        let descriptor = DeviceDescriptor {
-            label: Some("stage"),
-            required_limits,
-            ..DeviceDescriptor::default()
-        };
+        let required_limits = Limits::downlevel_webgl2_defaults().using_resolution(adapter.limits());
+        let descriptor = DeviceDescriptor { label: Some("stage"), required_limits, ..DeviceDescriptor::default() };
         let (device, queue) = adapter.request_device(&descriptor).await.map_err(no_gpu)?;
-        Ok(Self {
-            surface,
-            adapter,
-            device,
-            queue,
-        })
+        Ok(Self { surface, adapter, device, queue })
     }
 }
 
 fn no_gpu(error: impl std::fmt::Display) -> ViewError {
-    ViewError::NoGpu {
-        backend: BACKEND.name,
-        reason: error.to_string(),
-    }
+    ViewError::NoGpu { backend: BACKEND.name, reason: error.to_string() }
 }

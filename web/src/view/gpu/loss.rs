@@ -71,9 +71,7 @@ impl Loss {
     /// An error once the device is lost.
     pub(crate) fn check(&self) -> Result<(), ViewError> {
         match &self.state().end {
-            Some(End::Lost(reason)) => Err(ViewError::Lost {
-                reason: reason.clone(),
-            }),
+            Some(End::Lost(reason)) => Err(ViewError::Lost { reason: reason.clone() }),
             Some(End::PutAway) | None => Ok(()),
         }
     }

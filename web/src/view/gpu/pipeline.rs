@@ -2,12 +2,11 @@
 
 use wgpu::util::{DeviceExt, TextureDataOrder};
 use wgpu::{
-    BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, Buffer, BufferDescriptor,
-    BufferUsages, CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState,
-    MultisampleState, PipelineCompilationOptions, PrimitiveState, Queue, RenderPass,
-    RenderPipeline, RenderPipelineDescriptor, SamplerDescriptor, ShaderModuleDescriptor,
-    ShaderSource, TextureDescriptor, TextureDimension, TextureFormat, TextureUsages,
-    TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState,
+    BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, Buffer, BufferDescriptor, BufferUsages,
+    CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState, MultisampleState,
+    PipelineCompilationOptions, PrimitiveState, Queue, RenderPass, RenderPipeline, RenderPipelineDescriptor,
+    SamplerDescriptor, ShaderModuleDescriptor, ShaderSource, TextureDescriptor, TextureDimension, TextureFormat,
+    TextureUsages, TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState,
     VertexStepMode,
 };
 
@@ -35,11 +34,7 @@ impl TopPipeline {
             mapped_at_creation: false,
         });
         let resources = bound(device, queue, &pipeline, &frame);
-        Self {
-            pipeline,
-            frame,
-            resources,
-        }
+        Self { pipeline, frame, resources }
     }
 
     /// Tells the shader about the next frame.
@@ -55,12 +50,9 @@ impl TopPipeline {
 }
 
 fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
-    let shader = device.create_shader_module(ShaderModuleDescriptor {
-        label: Some("top"),
-        source: ShaderSource::Wgsl(TOP.into()),
-    });
-    let attributes =
-        VERTEX_BUFFERS.map(|buffer| buffer.attributes.iter().map(described).collect::<Vec<_>>());
+    let shader = device
+        .create_shader_module(ShaderModuleDescriptor { label: Some("top"), source: ShaderSource::Wgsl(TOP.into()) });
+    let attributes = VERTEX_BUFFERS.map(|buffer| buffer.attributes.iter().map(described).collect::<Vec<_>>());
     let buffers: [_; VERTEX_BUFFERS.len()] = std::array::from_fn(|slot| {
         Some(VertexBufferLayout {
             array_stride: VERTEX_BUFFERS[slot].stride,
@@ -85,10 +77,7 @@ fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
             stencil: wgpu::StencilState::default(),
             bias: wgpu::DepthBiasState::default(),
         }),
-        multisample: MultisampleState {
-            count: SAMPLES,
-            ..MultisampleState::default()
-        },
+        multisample: MultisampleState { count: SAMPLES, ..MultisampleState::default() },
         fragment: Some(FragmentState {
             module: &shader,
             entry_point: Some("shade"),
@@ -116,11 +105,7 @@ fn bound(device: &Device, queue: &Queue, pipeline: &RenderPipeline, frame: &Buff
         queue,
         &TextureDescriptor {
             label: Some("motion colours"),
-            size: Extent3d {
-                width: COLOURS as u32,
-                height: 1,
-                depth_or_array_layers: 1,
-            },
+            size: Extent3d { width: COLOURS as u32, height: 1, depth_or_array_layers: 1 },
             mip_level_count: 1,
             sample_count: 1,
             dimension: TextureDimension::D2,
@@ -141,20 +126,12 @@ fn bound(device: &Device, queue: &Queue, pipeline: &RenderPipeline, frame: &Buff
         label: Some("top"),
         layout: &pipeline.get_bind_group_layout(0),
         entries: &[
-            BindGroupEntry {
-                binding: 0,
-                resource: frame.as_entire_binding(),
-            },
+            BindGroupEntry { binding: 0, resource: frame.as_entire_binding() },
             BindGroupEntry {
                 binding: 1,
-                resource: BindingResource::TextureView(
-                    &colours.create_view(&TextureViewDescriptor::default()),
-                ),
+                resource: BindingResource::TextureView(&colours.create_view(&TextureViewDescriptor::default())),
             },
-            BindGroupEntry {
-                binding: 2,
-                resource: BindingResource::Sampler(&sampler),
-            },
+            BindGroupEntry { binding: 2, resource: BindingResource::Sampler(&sampler) },
         ],
     })
 }

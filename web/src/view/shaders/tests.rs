@@ -12,8 +12,7 @@ use crate::view::frame::Frame;
 use crate::view::layout::{Holds, VERTEX_BUFFERS};
 
 fn validated() -> (Module, ModuleInfo) {
-    let module = naga::front::wgsl::parse_str(TOP)
-        .unwrap_or_else(|error| panic!("{}", error.emit_to_string(TOP)));
+    let module = naga::front::wgsl::parse_str(TOP).unwrap_or_else(|error| panic!("{}", error.emit_to_string(TOP)));
     // No capability beyond the least: both backends have these.
     let info = Validator::new(ValidationFlags::all(), Capabilities::empty())
         .validate(&module)
@@ -25,30 +24,14 @@ fn validated() -> (Module, ModuleInfo) {
 fn the_shader_is_valid_and_translates_for_webgl2() {
     let (module, info) = validated();
     // GLSL ES 3.00 is WebGL2's language.
-    let options = glsl::Options {
-        version: glsl::Version::new_gles(300),
-        ..glsl::Options::default()
-    };
-    for (stage, entry_point) in [
-        (ShaderStage::Vertex, "place"),
-        (ShaderStage::Fragment, "shade"),
-    ] {
-        let pipeline = glsl::PipelineOptions {
-            shader_stage: stage,
-            entry_point: entry_point.to_owned(),
-            multiview: None,
-        };
+    let options = glsl::Options { version: glsl::Version::new_gles(300), ..glsl::Options::default() };
+    for (stage, entry_point) in [(ShaderStage::Vertex, "place"), (ShaderStage::Fragment, "shade")] {
+        let pipeline =
+            glsl::PipelineOptions { shader_stage: stage, entry_point: entry_point.to_owned(), multiview: None };
         let mut text = String::new();
-        glsl::Writer::new(
-            &mut text,
-            &module,
-            &info,
-            &options,
-            &pipeline,
-            naga::proc::BoundsCheckPolicies::default(),
-        )
-        .and_then(|mut writer| writer.write())
-        .unwrap_or_else(|error| panic!("{entry_point}: {error}"));
+        glsl::Writer::new(&mut text, &module, &info, &options, &pipeline, naga::proc::BoundsCheckPolicies::default())
+            .and_then(|mut writer| writer.write())
+            .unwrap_or_else(|error| panic!("{entry_point}: {error}"));
         assert!(text.contains("void main()"), "{entry_point}");
     }
 }
@@ -59,16 +42,9 @@ fn every_shader_file_is_part_of_the_program() {
     let mut found = 0;
     for entry in std::fs::read_dir(folder).expect("the folder of shaders") {
         let path = entry.expect("a readable folder").path();
-        if path
-            .extension()
-            .is_some_and(|extension| extension == "wgsl")
-        {
+        if path.extension().is_some_and(|extension| extension == "wgsl") {
             let text = std::fs::read_to_string(&path).expect("a readable shader");
-            assert!(
-                TOP.contains(&text),
-                "{} is not in the program",
-                path.display()
-            );
+            assert!(TOP.contains(&text), "{} is not in the program", path.display());
             found += 1;
         }
     }
@@ -78,22 +54,11 @@ fn every_shader_file_is_part_of_the_program() {
 #[test]
 fn the_frame_has_the_same_bytes_in_rust_and_shader() {
     let (module, _) = validated();
-    let frame = module
-        .types
-        .iter()
-        .find_map(|(_, shape)| (shape.name.as_deref() == Some("Frame")).then_some(&shape.inner));
-    let Some(TypeInner::Struct { members, span }) = frame else {
-        panic!("the shader has a struct Frame")
-    };
-    let in_shader: Vec<(&str, usize)> = members
-        .iter()
-        .map(|member| {
-            (
-                member.name.as_deref().unwrap_or("?"),
-                member.offset as usize,
-            )
-        })
-        .collect();
+    let frame =
+        module.types.iter().find_map(|(_, shape)| (shape.name.as_deref() == Some("Frame")).then_some(&shape.inner));
+    let Some(TypeInner::Struct { members, span }) = frame else { panic!("the shader has a struct Frame") };
+    let in_shader: Vec<(&str, usize)> =
+        members.iter().map(|member| (member.name.as_deref().unwrap_or("?"), member.offset as usize)).collect();
     let in_rust = [
         ("clip_from_top", offset_of!(Frame, clip_from_top)),
         ("view_from_top", offset_of!(Frame, view_from_top)),
@@ -101,10 +66,7 @@ fn the_frame_has_the_same_bytes_in_rust_and_shader() {
         ("nodal_swing", offset_of!(Frame, nodal_swing)),
         ("exaggeration", offset_of!(Frame, exaggeration)),
         ("colour_amount", offset_of!(Frame, colour_amount)),
-        (
-            "nodal_half_width_px",
-            offset_of!(Frame, nodal_half_width_px),
-        ),
+        ("nodal_half_width_px", offset_of!(Frame, nodal_half_width_px)),
         ("stage_glow", offset_of!(Frame, stage_glow)),
     ];
     assert_eq!(in_shader, in_rust);
@@ -114,26 +76,17 @@ fn the_frame_has_the_same_bytes_in_rust_and_shader() {
 #[test]
 fn every_vertex_input_is_fed_with_its_own_kind_of_number() {
     let (module, _) = validated();
-    let place = module
-        .entry_points
-        .iter()
-        .find(|entry| entry.name == "place")
-        .expect("entry point place");
+    let place = module.entry_points.iter().find(|entry| entry.name == "place").expect("entry point place");
     let vertex = &module.types[place.function.arguments[0].ty];
-    let TypeInner::Struct { members, .. } = &vertex.inner else {
-        panic!("place takes a struct")
-    };
+    let TypeInner::Struct { members, .. } = &vertex.inner else { panic!("place takes a struct") };
     let read: BTreeSet<(u32, bool)> = members
         .iter()
         .map(|member| {
-            let Some(Binding::Location { location, .. }) = member.binding else {
-                panic!("every input has a location")
-            };
+            let Some(Binding::Location { location, .. }) = member.binding else { panic!("every input has a location") };
             match module.types[member.ty].inner {
-                TypeInner::Vector {
-                    size: VectorSize::Tri,
-                    scalar,
-                } if scalar.kind == ScalarKind::Float => (location, true),
+                TypeInner::Vector { size: VectorSize::Tri, scalar } if scalar.kind == ScalarKind::Float => {
+                    (location, true)
+                }
                 TypeInner::Scalar(scalar) if scalar.kind == ScalarKind::Uint => (location, false),
                 ref other => panic!("location {location} reads {other:?}"),
             }
@@ -153,11 +106,7 @@ fn attributes_fill_their_buffers_without_overlap() {
         let mut end = 0;
         for attribute in buffer.attributes {
             assert_eq!(attribute.offset, end, "location {}", attribute.location);
-            end += if attribute.holds == Holds::Vector {
-                12
-            } else {
-                4
-            };
+            end += if attribute.holds == Holds::Vector { 12 } else { 4 };
         }
         assert_eq!(end, buffer.stride);
     }
