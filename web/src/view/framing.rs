@@ -19,7 +19,7 @@ pub struct Framing {
 }
 
 impl Framing {
-    /// The nearest place from which every corner of `bounds` is inside the picture's [`FILL`].
+    /// The nearest place from which every corner of `bounds` is inside the picture, with a margin of 8 %.
     ///
     /// `half_extent` is what the viewer sees at distance 1, half the width and height. A corner (x, y, z) is inside on
     /// the right when x - c <= (d - z) t, so d t + c must reach the largest x + z t, and on the left d t - c the largest
