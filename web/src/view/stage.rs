@@ -201,7 +201,7 @@ impl Stage {
         self.loss.check()?;
         self.drawn(phase_rad, exaggeration_mm).inspect_err(|error| {
             if let ViewError::Lost { reason } = error {
-                self.loss.report(reason.clone());
+                self.loss.report(reason);
             }
         })?;
         Ok(())

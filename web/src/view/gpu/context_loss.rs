@@ -18,7 +18,7 @@ impl ContextLoss {
     /// Reports to `loss` when `canvas` loses its context.
     pub(crate) fn watch(canvas: HtmlCanvasElement, loss: Loss) -> Self {
         let listener = Closure::new(move || {
-            loss.report("the browser took the canvas's WebGL2 context back".to_owned());
+            loss.report("the browser took the canvas's WebGL2 context back");
         });
         // Adding a listener fails for no event name and function.
         let _ = canvas.add_event_listener_with_callback(EVENT, listener.as_ref().unchecked_ref());

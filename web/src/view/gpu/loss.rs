@@ -8,7 +8,7 @@ use std::future::poll_fn;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::task::{Poll, Waker};
 
-use wgpu::{Device, DeviceLostReason};
+use wgpu::Device;
 
 use crate::view::problem::ViewError;
 
@@ -35,21 +35,22 @@ impl Loss {
     pub(crate) fn of(device: &Device) -> Self {
         let loss = Self::default();
         let watcher = loss.clone();
-        device.set_device_lost_callback(move |reason, message| {
-            // A device destroyed by us is not lost.
-            if reason != DeviceLostReason::Destroyed {
-                watcher.report(message);
-            }
-        });
+        // Every reason counts, "destroyed" too: Chromium gives it when its graphics process goes. A device that the stage
+        // itself gives up was put away before.
+        device.set_device_lost_callback(move |_, message| watcher.report(&message));
         let watcher = loss.clone();
         // An error that no one caught leaves the device in a state we know nothing about.
-        device.on_uncaptured_error(Arc::new(move |error| watcher.report(error.to_string())));
+        device.on_uncaptured_error(Arc::new(move |error| watcher.report(&error.to_string())));
         loss
     }
 
-    /// Says that the device was lost.
-    pub(crate) fn report(&self, reason: String) {
-        self.end_with(End::Lost(reason));
+    /// Says that the device was lost; browsers give a sentence, a clause or nothing.
+    pub(crate) fn report(&self, reason: &str) {
+        let reason = match reason.trim().trim_end_matches('.') {
+            "" => "the browser gave no reason",
+            given => given,
+        };
+        self.end_with(End::Lost(reason.to_owned()));
     }
 
     /// Lets those who wait go without a word.
