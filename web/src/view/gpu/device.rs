@@ -55,5 +55,5 @@ impl OpenDevice {
 }
 
 fn no_gpu(error: impl std::fmt::Display) -> ViewError {
-    ViewError::NoGpu { backend: BACKEND.name, reason: error.to_string() }
+    ViewError::NoGpu { backend: BACKEND.name, reason: error.to_string().trim_end_matches('.').to_owned() }
 }
