@@ -54,10 +54,10 @@ impl Direction {
     pub const OUTSIDE: Self = Self { yaw: 0.0, pitch: -0.42, roll: 0.0 };
     /// The inside from the front, tilted alike; bass and treble change sides, as on the bench.
     pub const INSIDE: Self = Self { yaw: PI, pitch: -0.42, roll: 0.0 };
-    /// Across the top from the bass side, neck end left, outside up: the long arch in profile.
-    pub const BASS_SIDE: Self = Self { yaw: -1.40, pitch: 0.0, roll: FRAC_PI_2 };
-    /// Along the grain from the bottom edge, outside up: the cross arches in profile.
-    pub const ALONG_GRAIN: Self = Self { yaw: 0.0, pitch: -1.40, roll: 0.0 };
+    /// Across the top from the bass side, neck end left, outside up: the long arch in profile, from just above.
+    pub const BASS_SIDE: Self = Self { yaw: -1.51, pitch: 0.0, roll: FRAC_PI_2 };
+    /// Along the grain from the bottom edge, outside up: the cross arches in profile, likewise.
+    pub const ALONG_GRAIN: Self = Self { yaw: 0.0, pitch: -1.47, roll: 0.0 };
 
     /// The named view: "outside", "inside", "bass_side" or "along_grain".
     ///
