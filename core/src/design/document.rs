@@ -1,0 +1,89 @@
+//! Reading and writing the JSON document.
+
+use serde::Deserialize;
+use serde_json::{Value, error::Category};
+
+use super::{Design, DesignError};
+
+/// What "format" says in every design document.
+pub const FORMAT: &str = "bombatura-design";
+/// The version written and read.
+pub const VERSION: u32 = 1;
+/// A design is some 3 kB; this leaves room for long notes and refuses a scan or picture chosen by mistake before it is parsed.
+pub const LARGEST_DOCUMENT_BYTES: usize = 1_000_000;
+
+/// The two keys that say what the rest may be.
+#[derive(Deserialize)]
+struct Heading {
+    format: Option<Value>,
+    version: Option<Value>,
+}
+
+impl Design {
+    /// Reads a design and checks it whole.
+    ///
+    /// # Errors
+    /// The first fault found, in this order: size, JSON syntax, format, version, keys and kinds of value, limits,
+    /// measures that can't go together.
+    pub fn from_json(json: &str) -> Result<Design, DesignError> {
+        if json.len() > LARGEST_DOCUMENT_BYTES {
+            return Err(DesignError::TooLarge { bytes: json.len() });
+        }
+        let whole: Value = serde_json::from_str(json).map_err(|error| syntax_fault(&error))?;
+        let heading = Heading::deserialize(&whole).map_err(|_| DesignError::WrongFormat { found: "not there".into() })?;
+        let found = |value: Option<Value>| value.map_or_else(|| "not there".into(), |value| short(&value.to_string()));
+        if heading.format != Some(Value::from(FORMAT)) {
+            return Err(DesignError::WrongFormat { found: found(heading.format) });
+        }
+        if heading.version != Some(Value::from(VERSION)) {
+            return Err(DesignError::UnknownVersion { found: found(heading.version) });
+        }
+        // Read again from the text, not from `whole`: a repeated key is an error only there.
+        let mut reader = serde_json::Deserializer::from_str(json);
+        let design: Design = serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
+            path: match error.path().to_string() {
+                path if path == "." => "the document".into(),
+                path => path,
+            },
+            detail: short(&without_position(&error.inner().to_string())),
+        })?;
+        design.check()?;
+        Ok(design)
+    }
+
+    /// The design as a JSON document that [`Design::from_json`] reads back to the same value.
+    pub fn to_json(&self) -> String {
+        // A design has string keys and plain values only, for which the writer has no failure.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
+    /// The invented full-size violin top that the program starts with.
+    pub fn demo() -> Design {
+        match serde_json::from_str(include_str!("demo.json")) {
+            Ok(design) => design,
+            Err(error) => unreachable!("the demonstration design is part of the program and is tested: {error}"),
+        }
+    }
+}
+
+fn syntax_fault(error: &serde_json::Error) -> DesignError {
+    let (line, column) = (error.line(), error.column());
+    match error.classify() {
+        Category::Eof => DesignError::Truncated { line, column },
+        _ => DesignError::NotJson { line, column, detail: short(&without_position(&error.to_string())) },
+    }
+}
+
+/// serde_json ends its messages with the position, which is said elsewhere.
+fn without_position(message: &str) -> String {
+    message.split(" at line ").next().unwrap_or(message).to_owned()
+}
+
+/// Keeps a message readable when a value quoted in it is long.
+fn short(text: &str) -> String {
+    const LONGEST: usize = 160;
+    if text.chars().count() <= LONGEST {
+        return text.to_owned();
+    }
+    text.chars().take(LONGEST).chain("…".chars()).collect()
+}

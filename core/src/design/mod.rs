@@ -1,0 +1,22 @@
+//! The design: what a maker types, as one strict, versioned JSON document.
+//!
+//! After [`Design::from_json`] or [`Design::check`] every number is finite and inside the limits of [`MEASURES`], and
+//! the measures agree with each other: the outline closes without crossing itself, the holes lie in the wood, the arch
+//! stands above the channel. This module alone knows the JSON form. Coordinates follow the top's frame: stations are
+//! y, from the bottom edge.
+
+mod check;
+mod document;
+mod error;
+mod measures;
+mod parts;
+#[cfg(test)]
+mod tests;
+
+pub use document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};
+pub use error::DesignError;
+pub use measures::{MEASURES, Measure};
+pub use parts::{
+    ArchingMeasures, CornerMeasures, CrossArch, CrossArches, Design, EyesAndStem, GraduationMeasures, OutlineMeasures,
+    Rim, RoundHole, SoundHoleChoice, SoundHoles,
+};

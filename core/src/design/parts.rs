@@ -1,0 +1,171 @@
+//! The parts of a design and their JSON keys.
+
+use serde::{Deserialize, Serialize};
+
+use crate::wood::WoodChoice;
+
+/// A whole top as its maker describes it. Limits of all numbers: [`super::MEASURES`].
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Design {
+    /// Always [`super::FORMAT`].
+    pub format: String,
+    /// Always [`super::VERSION`].
+    pub version: u32,
+    /// What the maker calls it.
+    pub name: String,
+    /// Free words.
+    pub note: String,
+    /// The shape in plan.
+    pub outline: OutlineMeasures,
+    /// The outer surface.
+    pub arching: ArchingMeasures,
+    /// The two sound holes and the stop.
+    pub sound_holes: SoundHoles,
+    /// Thickness.
+    pub graduation: GraduationMeasures,
+    /// What it is cut from.
+    pub wood: WoodChoice,
+    /// How the rim is held.
+    pub rim: Rim,
+}
+
+/// The outline's workshop measures. Both sides are alike.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct OutlineMeasures {
+    pub length_mm: f64,
+    pub upper_width_mm: f64,
+    pub upper_station_mm: f64,
+    pub waist_width_mm: f64,
+    pub waist_station_mm: f64,
+    pub lower_width_mm: f64,
+    pub lower_station_mm: f64,
+    pub upper_corner: CornerMeasures,
+    pub lower_corner: CornerMeasures,
+    pub upper_end_fullness: f64,
+    pub lower_end_fullness: f64,
+    pub overhang_mm: f64,
+}
+
+/// Where a corner's tip stands and how wide it is cut.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct CornerMeasures {
+    pub station_mm: f64,
+    pub reach_mm: f64,
+    pub width_mm: f64,
+    pub lean_deg: f64,
+}
+
+/// Long arch, channel and the five cross arches.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct ArchingMeasures {
+    pub edge_height_mm: f64,
+    pub apex_height_mm: f64,
+    pub channel_depth_mm: f64,
+    pub channel_distance_mm: f64,
+    pub long_arch_fullness: f64,
+    pub cross_arches: CrossArches,
+}
+
+/// The cross arches at the five named stations, from the neck end down.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CrossArches {
+    /// At the widest place of the upper bout.
+    pub upper_bout: CrossArch,
+    /// At the upper corners' tips.
+    pub upper_corners: CrossArch,
+    /// At the narrowest place.
+    pub waist: CrossArch,
+    /// At the lower corners' tips.
+    pub lower_corners: CrossArch,
+    /// At the widest place of the lower bout.
+    pub lower_bout: CrossArch,
+}
+
+/// The shape of one cross arch; its height comes from the long arch.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct CrossArch {
+    pub fullness: f64,
+}
+
+/// The stop and the hole on each side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoundHoles {
+    /// From the neck-end edge down to the line joining the inner nicks.
+    pub stop_mm: f64,
+    /// The hole on the bass side, x < 0.
+    pub bass: SoundHoleChoice,
+    /// The hole on the treble side, x > 0.
+    pub treble: SoundHoleChoice,
+}
+
+/// What is cut on one side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+pub enum SoundHoleChoice {
+    /// The f-hole.
+    EyesAndStem(EyesAndStem),
+    /// A round hole, for comparison.
+    Round(RoundHole),
+    /// Nothing cut.
+    None,
+}
+
+/// An f-hole: two eyes joined by a stem that swings round into each of them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct EyesAndStem {
+    pub upper_eye_diameter_mm: f64,
+    pub upper_eye_to_centreline_mm: f64,
+    pub upper_eye_station_mm: f64,
+    pub lower_eye_diameter_mm: f64,
+    pub lower_eye_to_edge_mm: f64,
+    pub lower_eye_station_mm: f64,
+    pub stem_width_mm: f64,
+    pub throat_width_mm: f64,
+    pub upper_wing_width_mm: f64,
+    pub lower_wing_width_mm: f64,
+    pub wing_rounding_mm: f64,
+    pub nick_depth_mm: f64,
+}
+
+/// A round hole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct RoundHole {
+    pub diameter_mm: f64,
+    pub centre_to_centreline_mm: f64,
+    pub centre_station_mm: f64,
+}
+
+/// Thickness of the wood, measured along the normal of the outer surface.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct GraduationMeasures {
+    pub centre_mm: f64,
+    pub flank_mm: f64,
+    pub edge_mm: f64,
+}
+
+/// How the rim is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Rim {
+    /// Nothing touches it, as when it is tapped in the hand.
+    Free,
+    /// Held against moving, free to turn.
+    Hinged,
+}

@@ -1,0 +1,161 @@
+//! A closed boundary made of pieces.
+
+use super::{
+    Nearest, Piece, Point,
+    vector::{cross, sub},
+};
+
+/// Pieces laid end to end, the last ending where the first starts.
+///
+/// Counter-clockwise loops enclose what lies inside; a sound hole is walked clockwise, so that the wood lies on the
+/// left of every boundary of a top.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loop {
+    pieces: Vec<Piece>,
+    /// A fine polyline for inside tests, strays by at most `INSIDE_TOLERANCE_MM`.
+    fine: Vec<Point>,
+    low: Point,
+    high: Point,
+}
+
+/// How far the polyline used for inside tests strays from the curve. Points nearer than this to the boundary are
+/// decided by the exact nearest piece instead; smaller costs time in proportion to its square root.
+const INSIDE_TOLERANCE_MM: f64 = 0.01;
+
+impl Loop {
+    /// A loop of pieces; the caller keeps them end to end.
+    pub fn new(pieces: Vec<Piece>) -> Loop {
+        let fine = flatten(&pieces, INSIDE_TOLERANCE_MM);
+        let mut low = [f64::INFINITY; 2];
+        let mut high = [f64::NEG_INFINITY; 2];
+        for p in &fine {
+            for k in 0..2 {
+                low[k] = low[k].min(p[k] - INSIDE_TOLERANCE_MM);
+                high[k] = high[k].max(p[k] + INSIDE_TOLERANCE_MM);
+            }
+        }
+        Loop { pieces, fine, low, high }
+    }
+
+    /// The pieces in walking order.
+    pub fn pieces(&self) -> &[Piece] {
+        &self.pieces
+    }
+
+    /// Lowest x and y, and highest x and y, mm (to 0.01 mm, outwards).
+    pub fn bounds_mm(&self) -> (Point, Point) {
+        (self.low, self.high)
+    }
+
+    /// Enclosed area, mm2, exact: negative when walked clockwise.
+    pub fn area_mm2(&self) -> f64 {
+        self.pieces.iter().map(Piece::area_share_mm2).sum()
+    }
+
+    /// Length of the boundary, mm.
+    pub fn perimeter_mm(&self) -> f64 {
+        self.pieces.iter().map(Piece::length_mm).sum()
+    }
+
+    /// The nearest point of the boundary, exact for lines and arcs. Cost: one evaluation a piece.
+    pub fn nearest(&self, p: Point) -> Nearest {
+        let mut best = self.pieces[0].nearest(p, 0);
+        for (index, piece) in self.pieces.iter().enumerate().skip(1) {
+            let candidate = piece.nearest(p, index);
+            if candidate.distance_mm < best.distance_mm {
+                best = candidate;
+            }
+        }
+        best
+    }
+
+    /// True inside the closed curve, whichever way it is walked. Exact away from corners; a point within 0.01 mm of a
+    /// corner may be judged either way.
+    pub fn contains(&self, p: Point) -> bool {
+        if p[0] < self.low[0] || p[0] > self.high[0] || p[1] < self.low[1] || p[1] > self.high[1] {
+            return false;
+        }
+        let nearest = self.nearest(p);
+        if nearest.distance_mm < 2.0 * INSIDE_TOLERANCE_MM && nearest.t > 0.0 && nearest.t < 1.0 {
+            let tangent = self.pieces[nearest.piece].tangent(nearest.t);
+            let left = cross(tangent, sub(p, nearest.point)) >= 0.0;
+            return left == (self.area_mm2() > 0.0);
+        }
+        polygon_contains(&self.fine, p)
+    }
+
+    /// Distance to the boundary, mm: positive inside, negative outside.
+    pub fn signed_distance_mm(&self, p: Point) -> f64 {
+        let distance = self.nearest(p).distance_mm;
+        if self.contains(p) { distance } else { -distance }
+    }
+
+    /// Points of a closed polyline (first point not repeated) that strays from the curve by at most `tolerance_mm`;
+    /// the ends of all pieces, corners among them, are kept.
+    pub fn polyline(&self, tolerance_mm: f64) -> Vec<Point> {
+        flatten(&self.pieces, tolerance_mm)
+    }
+
+    /// The mirror image across the centreline, walked the same way round (clockwise stays clockwise).
+    pub fn mirrored(&self) -> Loop {
+        Loop::new(self.pieces.iter().rev().map(|piece| piece.mirrored().reversed()).collect())
+    }
+
+    /// True when the loop crosses itself, judged on a polyline within 0.01 mm. Cost grows with the square of its points.
+    pub fn crosses_itself(&self) -> bool {
+        let n = self.fine.len();
+        for i in 0..n {
+            for j in i + 2..n {
+                if i == 0 && j == n - 1 {
+                    continue;
+                }
+                if segments_cross(
+                    [self.fine[i], self.fine[i + 1]],
+                    [self.fine[j], self.fine[(j + 1) % n]],
+                ) {
+                    return true;
+                }
+            }
+        }
+        false
+    }
+}
+
+/// True when two closed polylines cross anywhere.
+pub fn polylines_cross(a: &[Point], b: &[Point]) -> bool {
+    let closed = |line: &[Point], i: usize| [line[i], line[(i + 1) % line.len()]];
+    (0..a.len()).any(|i| (0..b.len()).any(|j| segments_cross(closed(a, i), closed(b, j))))
+}
+
+fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {
+    let mut points = Vec::new();
+    for piece in pieces {
+        let steps = piece.steps_within(tolerance_mm);
+        points.extend((0..steps).map(|i| piece.point(i as f64 / steps as f64)));
+    }
+    points
+}
+
+fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
+    let apart = |k: usize| {
+        a[0][k].max(a[1][k]) < b[0][k].min(b[1][k]) || b[0][k].max(b[1][k]) < a[0][k].min(a[1][k])
+    };
+    if apart(0) || apart(1) {
+        return false;
+    }
+    let side = |s: [Point; 2], p: Point| cross(sub(s[1], s[0]), sub(p, s[0]));
+    side(a, b[0]) * side(a, b[1]) < 0.0 && side(b, a[0]) * side(b, a[1]) < 0.0
+}
+
+/// Crossing-number test with the half-open rule on y, so that a vertex is met once.
+fn polygon_contains(polygon: &[Point], p: Point) -> bool {
+    let mut inside = false;
+    let mut a = polygon[polygon.len() - 1];
+    for &b in polygon {
+        if (a[1] > p[1]) != (b[1] > p[1]) && (b[0] - a[0]) * (p[1] - a[1]) / (b[1] - a[1]) > p[0] - a[0] {
+            inside = !inside;
+        }
+        a = b;
+    }
+    inside
+}
