@@ -15,15 +15,21 @@ impl Design {
         let outline = Outline::new(&self.outline)?;
         Arching::new(&self.arching, &outline)?;
         SoundHole::both(&self.sound_holes, &outline)?;
+        self.wood.wood().map_err(|error| DesignError::Impossible {
+            kind: "impossible_wood",
+            path: "wood".into(),
+            what: error.to_string(),
+            value: format!("{:?}", self.wood.species),
+            limits: "constants that a solid can have".into(),
+            remedy: "correct the measured values".into(),
+        })?;
         Ok(())
     }
 
     fn check_numbers(&self) -> Result<(), DesignError> {
         // NaN and infinity, which JSON can't hold, turn up in this tree as null.
-        let tree = serde_json::to_value(self).map_err(|error| DesignError::WrongShape {
-            path: "the document".into(),
-            detail: error.to_string(),
-        })?;
+        let tree = serde_json::to_value(self)
+            .map_err(|error| DesignError::WrongShape { path: "the document".into(), detail: error.to_string() })?;
         for measure in MEASURES {
             match measure.path.split_once('*') {
                 None => check_number(&tree, measure, measure.path)?,

@@ -30,7 +30,8 @@ impl Design {
             return Err(DesignError::TooLarge { bytes: json.len() });
         }
         let whole: Value = serde_json::from_str(json).map_err(|error| syntax_fault(&error))?;
-        let heading = Heading::deserialize(&whole).map_err(|_| DesignError::WrongFormat { found: "not there".into() })?;
+        let heading =
+            Heading::deserialize(&whole).map_err(|_| DesignError::WrongFormat { found: "not there".into() })?;
         let found = |value: Option<Value>| value.map_or_else(|| "not there".into(), |value| short(&value.to_string()));
         if heading.format != Some(Value::from(FORMAT)) {
             return Err(DesignError::WrongFormat { found: found(heading.format) });
@@ -40,13 +41,14 @@ impl Design {
         }
         // Read again from the text, not from `whole`: a repeated key is an error only there.
         let mut reader = serde_json::Deserializer::from_str(json);
-        let design: Design = serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
-            path: match error.path().to_string() {
-                path if path == "." => "the document".into(),
-                path => path,
-            },
-            detail: short(&without_position(&error.inner().to_string())),
-        })?;
+        let design: Design =
+            serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
+                path: match error.path().to_string() {
+                    path if path == "." => "the document".into(),
+                    path => path,
+                },
+                detail: short(&without_position(&error.inner().to_string())),
+            })?;
         design.check()?;
         Ok(design)
     }

@@ -84,7 +84,7 @@ pub enum DesignError {
         /// Stable word for the kind of fault.
         kind: &'static str,
         /// The measure to look at first.
-        path: String,
+        path: Box<str>,
         /// What is wrong.
         what: String,
         /// The value found.
@@ -92,7 +92,7 @@ pub enum DesignError {
         /// What it may be.
         limits: String,
         /// What to do.
-        remedy: String,
+        remedy: Box<str>,
     },
 }
 
@@ -120,8 +120,8 @@ impl DesignError {
             DesignError::UnknownVersion { .. } => "version",
             DesignError::WrongShape { path, .. }
             | DesignError::NotFinite { path, .. }
-            | DesignError::OutOfRange { path, .. }
-            | DesignError::Impossible { path, .. } => path,
+            | DesignError::OutOfRange { path, .. } => path,
+            DesignError::Impossible { path, .. } => path,
         }
     }
 
@@ -166,14 +166,18 @@ impl DesignError {
             DesignError::Truncated { .. } => "the copy is incomplete, save or copy the design again".into(),
             DesignError::NotJson { .. } => "choose a design file saved by this program, or mend the text there".into(),
             DesignError::WrongFormat { .. } => "choose a design file saved by this program".into(),
-            DesignError::UnknownVersion { .. } => "use the program that saved it, or save it again from there as version 1".into(),
-            DesignError::WrongShape { .. } => "correct the spelling or the value, or start from the demonstration design".into(),
+            DesignError::UnknownVersion { .. } => {
+                "use the program that saved it, or save it again from there as version 1".into()
+            }
+            DesignError::WrongShape { .. } => {
+                "correct the spelling or the value, or start from the demonstration design".into()
+            }
             DesignError::NotFinite { .. } => "give a number within these limits".into(),
             DesignError::OutOfRange { unit, .. } if unit == "mm" => {
                 "give a value within these limits, in millimetres".into()
             }
             DesignError::OutOfRange { .. } => "give a value within these limits".into(),
-            DesignError::Impossible { remedy, .. } => remedy.clone(),
+            DesignError::Impossible { remedy, .. } => remedy.to_string(),
         }
     }
 }

@@ -13,9 +13,8 @@ pub struct Side {
 /// The eight sides, counter-clockwise: lower bout, treble lower tip, treble waist, treble upper tip, upper bout, bass
 /// upper tip, bass waist, bass lower tip.
 pub(super) fn sides(treble: &Half, bass: &Half) -> Vec<Side> {
-    let other_side = |pieces: &[Piece]| -> Vec<Piece> {
-        pieces.iter().rev().map(|piece| piece.mirrored().reversed()).collect()
-    };
+    let other_side =
+        |pieces: &[Piece]| -> Vec<Piece> { pieces.iter().rev().map(|piece| piece.mirrored().reversed()).collect() };
     let joined = |mut first: Vec<Piece>, second: &[Piece]| {
         first.extend_from_slice(second);
         first

@@ -5,6 +5,7 @@
 //! smooth *sides*: lower bout, upper bout, two waists and four tips. The measures come back from the drawn curve; a
 //! spline through workshop points would only come near them, which is why arcs are used.
 
+mod band;
 mod construction;
 mod drawing;
 #[cfg(test)]
@@ -17,6 +18,7 @@ use crate::{
     plan::{Loop, Piece, Point, vector::mirrored},
 };
 
+pub use band::EdgeBand;
 pub use drawing::Side;
 
 /// The top's shape in plan.

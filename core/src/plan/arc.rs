@@ -46,21 +46,13 @@ impl Arc {
 
     /// Point at the parameter t in 0..=1.
     pub fn point(&self, t: f64) -> Point {
-        along(
-            self.centre,
-            direction(self.start_rad + self.sweep_rad * t),
-            self.radius_mm,
-        )
+        along(self.centre, direction(self.start_rad + self.sweep_rad * t), self.radius_mm)
     }
 
     /// Unit tangent at t.
     pub fn tangent(&self, t: f64) -> Point {
         let d = direction(self.start_rad + self.sweep_rad * t);
-        if self.sweep_rad >= 0.0 {
-            [-d[1], d[0]]
-        } else {
-            [d[1], -d[0]]
-        }
+        if self.sweep_rad >= 0.0 { [-d[1], d[0]] } else { [d[1], -d[0]] }
     }
 
     /// Parameter of the arc's point nearest to p.

@@ -35,15 +35,9 @@ pub fn biarc(start: Point, leaving: Point, end: Point, arriving: Point, ratio: f
     let d1 = ratio * d2;
     let q1 = along(start, leaving, d1);
     let q2 = along(end, arriving, -d2);
-    let joint = scale(
-        [q1[0] * d2 + q2[0] * d1, q1[1] * d2 + q2[1] * d1],
-        1.0 / (d1 + d2),
-    );
+    let joint = scale([q1[0] * d2 + q2[0] * d1, q1[1] * d2 + q2[1] * d1], 1.0 / (d1 + d2));
     let shared = unit(sub(q2, q1));
-    Some([
-        arc_or_line(start, leaving, joint),
-        arc_or_line(joint, shared, end),
-    ])
+    Some([arc_or_line(start, leaving, joint), arc_or_line(joint, shared, end)])
 }
 
 fn arc_or_line(start: Point, leaving: Point, end: Point) -> Piece {

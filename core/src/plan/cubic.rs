@@ -55,10 +55,7 @@ impl Cubic {
         let c = &self.control;
         let bend = |i: usize| sub(sub(c[i + 2], c[i + 1]), sub(c[i + 1], c[i]));
         let (a, b) = (bend(0), bend(1));
-        [
-            6.0 * (a[0] * (1.0 - t) + b[0] * t),
-            6.0 * (a[1] * (1.0 - t) + b[1] * t),
-        ]
+        [6.0 * (a[0] * (1.0 - t) + b[0] * t), 6.0 * (a[1] * (1.0 - t) + b[1] * t)]
     }
 
     /// Parameter of a point nearest to p: the best of a coarse scan, polished by Newton's method on

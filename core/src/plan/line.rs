@@ -24,10 +24,6 @@ impl Line {
     pub fn nearest(&self, p: Point) -> f64 {
         let d = sub(self.end, self.start);
         let length_squared = dot(d, d);
-        if length_squared > 0.0 {
-            (dot(sub(p, self.start), d) / length_squared).clamp(0.0, 1.0)
-        } else {
-            0.0
-        }
+        if length_squared > 0.0 { (dot(sub(p, self.start), d) / length_squared).clamp(0.0, 1.0) } else { 0.0 }
     }
 }

@@ -109,10 +109,7 @@ impl Loop {
                 if i == 0 && j == n - 1 {
                     continue;
                 }
-                if segments_cross(
-                    [self.fine[i], self.fine[i + 1]],
-                    [self.fine[j], self.fine[(j + 1) % n]],
-                ) {
+                if segments_cross([self.fine[i], self.fine[i + 1]], [self.fine[j], self.fine[(j + 1) % n]]) {
                     return true;
                 }
             }
@@ -137,9 +134,7 @@ fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {
 }
 
 fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
-    let apart = |k: usize| {
-        a[0][k].max(a[1][k]) < b[0][k].min(b[1][k]) || b[0][k].max(b[1][k]) < a[0][k].min(a[1][k])
-    };
+    let apart = |k: usize| a[0][k].max(a[1][k]) < b[0][k].min(b[1][k]) || b[0][k].max(b[1][k]) < a[0][k].min(a[1][k]);
     if apart(0) || apart(1) {
         return false;
     }

@@ -133,11 +133,9 @@ impl Piece {
     pub fn reversed(&self) -> Piece {
         match self {
             Piece::Line(line) => Piece::Line(Line { start: line.end, end: line.start }),
-            Piece::Arc(arc) => Piece::Arc(Arc {
-                start_rad: arc.start_rad + arc.sweep_rad,
-                sweep_rad: -arc.sweep_rad,
-                ..*arc
-            }),
+            Piece::Arc(arc) => {
+                Piece::Arc(Arc { start_rad: arc.start_rad + arc.sweep_rad, sweep_rad: -arc.sweep_rad, ..*arc })
+            }
             Piece::Cubic(cubic) => Piece::Cubic(cubic.reversed()),
         }
     }

@@ -1,0 +1,81 @@
+//! The curtate cycloid, a family of arch curves.
+//!
+//! A point at distance d from the hub of a wheel of radius r that rolls along a line draws
+//! x = r phi - d sin(phi), z = -d cos(phi) (Lockwood 1961, A book of curves, ch. "Cycloids": the curtate cycloid, d < r).
+//! From a low point of the curve (phi = 0, the channel) to a high point (phi = pi, the crest) it is tight at the
+//! bottom and broad on top, as classical cross arches are read to be. Scaled to unit half span and unit rise, its
+//! only parameter is the ratio k = d / r. k = 0 is a cosine; negative k draws it upside down: a narrow crest between
+//! wide hollows.
+
+use std::f64::consts::PI;
+
+/// A curtate cycloid scaled to half span 1 and rise 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CurtateCycloid {
+    ratio: f64,
+}
+
+/// The curve at one place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OnArch {
+    /// Height above the channel over the rise: 1 at the crest, 0 at the channel.
+    pub height: f64,
+    /// Derivative of the height by place.
+    pub by_place: f64,
+    /// Derivative of the height by the ratio k, the place kept.
+    pub by_ratio: f64,
+}
+
+impl CurtateCycloid {
+    /// By the ratio k = d / r, |k| < 1.
+    pub fn from_ratio(ratio: f64) -> CurtateCycloid {
+        CurtateCycloid { ratio }
+    }
+
+    /// By fullness, the mean height over the rise. The mean of (1 - cos phi) / 2 over x is
+    /// 1/pi times the integral of (1 - cos phi)/2 (1 - k cos phi) d phi over 0..pi = 1/2 + k/4.
+    pub fn from_fullness(fullness: f64) -> CurtateCycloid {
+        CurtateCycloid { ratio: 4.0 * fullness - 2.0 }
+    }
+
+    /// The ratio k.
+    pub fn ratio(&self) -> f64 {
+        self.ratio
+    }
+
+    /// Where it turns from convex to concave, 0 at the crest and 1 at the channel: z'' = 0 where cos phi = k.
+    pub fn inflection(&self) -> f64 {
+        let phi = self.ratio.acos();
+        1.0 - (phi - self.ratio * phi.sin()) / PI
+    }
+
+    /// The curve at a place, 0 at the crest to 1 at the channel; beyond the channel it stays level.
+    pub fn at(&self, place: f64) -> OnArch {
+        if place >= 1.0 {
+            return OnArch { height: 0.0, by_place: 0.0, by_ratio: 0.0 };
+        }
+        let k = self.ratio;
+        let (sin, cos) = self.phase(PI * (1.0 - place)).sin_cos();
+        let stretch = 1.0 - k * cos;
+        OnArch { height: 0.5 * (1.0 - cos), by_place: -0.5 * sin * PI / stretch, by_ratio: 0.5 * sin * sin / stretch }
+    }
+
+    /// Solves phi - k sin phi = mean for phi in 0..=pi (Kepler's equation) by Newton's method. The left side is convex
+    /// (k > 0) or concave (k < 0) on 0..pi, so that after the first step the iteration runs to the root from one side.
+    fn phase(&self, mean: f64) -> f64 {
+        let k = self.ratio;
+        let (sin, cos) = mean.sin_cos();
+        let mut phi = (mean + k * sin / (1.0 - k * cos)).clamp(0.0, PI);
+        for _ in 0..30 {
+            let (sin, cos) = phi.sin_cos();
+            let next = (phi - (phi - k * sin - mean) / (1.0 - k * cos)).clamp(0.0, PI);
+            // Newton doubles the digits each step: a step this small leaves an error near the rounding.
+            let done = (next - phi).abs() < 1e-9;
+            phi = next;
+            if done {
+                break;
+            }
+        }
+        phi
+    }
+}

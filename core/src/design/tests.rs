@@ -1,0 +1,213 @@
+//! Bad input of every kind, and the round trip.
+
+use proptest::prelude::*;
+use serde_json::Value;
+
+use super::*;
+
+/// The demonstration document with one value replaced.
+fn demo_with(pointer: &str, value: Value) -> String {
+    let mut tree: Value = serde_json::from_str(&Design::demo().to_json()).unwrap();
+    *tree.pointer_mut(pointer).unwrap() = value;
+    tree.to_string()
+}
+
+fn refused(json: &str) -> DesignError {
+    Design::from_json(json).unwrap_err()
+}
+
+#[test]
+fn the_demonstration_design_is_sound_and_says_that_it_is_invented() {
+    let demo = Design::demo();
+    demo.check().unwrap();
+    assert!(demo.note.contains("invented"));
+    assert_eq!(Design::from_json(&demo.to_json()).unwrap(), demo);
+}
+
+#[test]
+fn every_measure_of_the_table_stands_in_the_document_and_the_other_way_round() {
+    let mut demo = Design::demo();
+    demo.sound_holes.bass = SoundHoleChoice::Round(RoundHole {
+        diameter_mm: 30.0,
+        centre_to_centreline_mm: 40.0,
+        centre_station_mm: 160.0,
+    });
+    let tree: Value = serde_json::to_value(&demo).unwrap();
+    let mut numbers = Vec::new();
+    collect_numbers(&tree, "", &mut numbers);
+    for path in &numbers {
+        let starred = path.replace(".bass.", ".*.").replace(".treble.", ".*.");
+        assert!(MEASURES.iter().any(|measure| measure.path == starred), "{path} has no limits");
+    }
+    for measure in MEASURES {
+        let somewhere = ["bass", "treble"].iter().any(|side| numbers.contains(&measure.path.replace('*', side)));
+        assert!(somewhere, "{} is in no document", measure.path);
+        assert!(measure.least < measure.most);
+    }
+}
+
+fn collect_numbers(tree: &Value, path: &str, numbers: &mut Vec<String>) {
+    match tree {
+        Value::Number(_) if path != "version" => numbers.push(path.into()),
+        Value::Object(map) => {
+            for (key, value) in map {
+                let path = if path.is_empty() { key.clone() } else { format!("{path}.{key}") };
+                collect_numbers(value, &path, numbers);
+            }
+        }
+        _ => {}
+    }
+}
+
+#[test]
+fn ten_megabytes_are_refused_before_they_are_read_and_the_limit_is_said() {
+    let error = refused(&" ".repeat(10_000_000));
+    assert_eq!(error.kind(), "too_large");
+    assert!(error.to_string().contains("10000000 bytes"), "{error}");
+    assert!(error.to_string().contains("at most 1000000 bytes"), "{error}");
+}
+
+#[test]
+fn a_document_cut_anywhere_is_called_truncated() {
+    let json = Design::demo().to_json();
+    for cut in [0, 1, json.len() / 3, json.len() / 2, json.len() - 1] {
+        assert_eq!(refused(&json[..cut]).kind(), "truncated", "cut at {cut}");
+    }
+}
+
+#[test]
+fn other_files_are_told_from_designs() {
+    assert_eq!(refused("{ \"a\": ").kind(), "truncated");
+    assert_eq!(refused("x_mm,y_mm\n1,2\n").kind(), "not_json");
+    assert_eq!(refused("[1, 2]").kind(), "wrong_format");
+    assert_eq!(refused("{}").kind(), "wrong_format");
+    assert_eq!(refused(&demo_with("/format", "something-else".into())).kind(), "wrong_format");
+}
+
+#[test]
+fn an_unknown_version_is_named_with_the_one_that_is_read() {
+    let error = refused(&demo_with("/version", 2.into()));
+    assert_eq!((error.kind(), error.path()), ("unknown_version", "version"));
+    assert!(error.to_string().contains('2') && error.to_string().contains("version 1"), "{error}");
+}
+
+#[test]
+fn unknown_missing_repeated_and_misfitting_keys_are_named() {
+    let json = Design::demo().to_json();
+    let error = refused(&json.replacen("\"length_mm\"", "\"length_inch\"", 1));
+    assert_eq!(error.kind(), "wrong_shape");
+    assert!(error.path().starts_with("outline") && error.to_string().contains("length_inch"), "{error}");
+    let error = refused(&json.replacen("\"overhang_mm\": 2.2", "\"length_mm\": 355.0", 1));
+    assert_eq!(error.kind(), "wrong_shape", "{error}");
+    let error = refused(&demo_with("/outline/length_mm", "355".into()));
+    assert_eq!((error.kind(), error.path()), ("wrong_shape", "outline.length_mm"));
+    let error = refused(&demo_with("/rim", "nailed".into()));
+    assert_eq!((error.kind(), error.path()), ("wrong_shape", "rim"));
+    let error = refused(&json.replacen("\"nick_depth_mm\"", "\"nick_deep\"", 1));
+    assert!(error.to_string().contains("nick_deep"), "{error}");
+    assert_eq!(refused(&json.replacen("355.0", "1e999", 1)).kind(), "not_json");
+}
+
+#[test]
+fn values_outside_their_limits_are_named_with_limits_unit_and_remedy() {
+    // In order: negative, nothing, inches, and zero thickness.
+    let cases = [
+        ("outline.length_mm", -355.0),
+        ("outline.waist_width_mm", 0.0),
+        ("outline.length_mm", 14.0),
+        ("graduation.centre_mm", 0.0),
+        ("graduation.flank_mm", 0.0),
+        ("sound_holes.treble.stem_width_mm", 0.4),
+    ];
+    for (path, value) in cases {
+        let error = refused(&demo_with(&format!("/{}", path.replace('.', "/")), value.into()));
+        assert_eq!((error.kind(), error.path()), ("out_of_range", path));
+        for part in [path, &error.value(), &error.limits(), &error.remedy()] {
+            assert!(error.to_string().contains(part), "{part} is not in: {error}");
+        }
+        assert!(error.value().contains("mm"));
+    }
+}
+
+#[test]
+fn numbers_that_are_not_finite_are_refused() {
+    for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let mut design = Design::demo();
+        design.arching.apex_height_mm = value;
+        let error = design.check().unwrap_err();
+        assert_eq!((error.kind(), error.path()), ("not_finite", "arching.apex_height_mm"));
+    }
+}
+
+/// Changes that leave every number within its own limits but can't go together.
+#[test]
+fn measures_that_cannot_go_together_are_refused() {
+    type Change = fn(&mut Design);
+    let cases: [(&str, Change); 9] = [
+        ("crossing_stations", |d| d.outline.waist_station_mm = 240.0),
+        ("corner_out_of_place", |d| d.outline.lower_corner.reach_mm = 50.0),
+        ("outline_crosses_itself", |d| {
+            d.outline.lower_corner.station_mm = 194.0;
+            d.outline.upper_corner.station_mm = 196.0;
+            d.outline.lower_corner.width_mm = 16.0;
+            d.outline.upper_corner.width_mm = 16.0;
+        }),
+        ("arch_below_channel", |d| {
+            d.arching.apex_height_mm = 4.0;
+            d.arching.edge_height_mm = 9.0;
+        }),
+        ("channel_too_far_in", |d| {
+            d.arching.channel_distance_mm = 25.0;
+            d.outline.upper_end_fullness = 0.4;
+            d.outline.upper_station_mm = 310.0;
+        }),
+        ("hole_outside_outline", |d| eyes(d).upper_eye_to_centreline_mm = 55.0),
+        ("holes_overlap", |d| {
+            for hole in [&mut d.sound_holes.bass, &mut d.sound_holes.treble] {
+                *hole = SoundHoleChoice::Round(RoundHole {
+                    diameter_mm: 40.0,
+                    centre_to_centreline_mm: 15.0,
+                    centre_station_mm: 160.0,
+                });
+            }
+        }),
+        ("hole_not_drawable", |d| eyes(d).upper_eye_station_mm = 150.0),
+        ("hole_not_drawable", |d| d.sound_holes.stop_mm = 260.0),
+    ];
+    for (kind, change) in cases {
+        let mut design = Design::demo();
+        change(&mut design);
+        let error = design.check().unwrap_err();
+        assert_eq!(error.kind(), kind, "{error}");
+        assert!(!error.limits().is_empty() && !error.remedy().is_empty() && !error.value().is_empty());
+    }
+}
+
+fn eyes(design: &mut Design) -> &mut EyesAndStem {
+    match &mut design.sound_holes.treble {
+        SoundHoleChoice::EyesAndStem(measures) => measures,
+        other => panic!("the demonstration has f-holes, not {other:?}"),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(32))]
+
+    #[test]
+    fn any_sound_design_comes_back_from_its_document(
+        apex in 10.0..18.0f64, centre in 2.0..4.0f64, fullness in 0.45..0.65f64, eye in 10.0..14.0f64, ring in -90.0..90.0f64,
+    ) {
+        let mut design = Design::demo();
+        design.arching.apex_height_mm = apex;
+        design.graduation.centre_mm = centre;
+        design.arching.cross_arches.waist.fullness = fullness;
+        eyes(&mut design).lower_eye_to_edge_mm = eye;
+        design.wood.ring_angle_deg = ring;
+        prop_assert_eq!(Design::from_json(&design.to_json()), Ok(design));
+    }
+
+    #[test]
+    fn no_text_makes_the_reader_panic(text in "\\PC{0,200}") {
+        prop_assert!(Design::from_json(&text).is_err());
+    }
+}

@@ -1,0 +1,115 @@
+//! The mesh in plan.
+
+use super::{
+    MeshError,
+    count::{self, Placed},
+    domain::Domain,
+    smooth, triangulate,
+};
+use crate::{
+    outline::Outline,
+    plan::{Point, vector::mirrored},
+    sound_holes::SoundHole,
+};
+
+/// How fine a mesh is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MeshSize {
+    /// 1 000 to 1 200 nodes: follows a dragged handle.
+    Preview,
+    /// 2 500 to 3 000 nodes: the figures shown.
+    Standard,
+    /// 8 000 to 10 000 nodes: the figures checked.
+    Fine,
+}
+
+impl MeshSize {
+    /// Fewest and most nodes.
+    pub fn node_range(self) -> [usize; 2] {
+        match self {
+            MeshSize::Preview => [1000, 1200],
+            MeshSize::Standard => [2500, 3000],
+            MeshSize::Fine => [8000, 10_000],
+        }
+    }
+
+    pub(super) fn edges_along(self) -> f64 {
+        match self {
+            MeshSize::Preview => 30.0,
+            MeshSize::Standard => 60.0,
+            MeshSize::Fine => 120.0,
+        }
+    }
+}
+
+/// The top between outline and holes as triangles in plan; knows no heights.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanMesh {
+    /// (node, xy), mm: where the node's point of the outer surface stands.
+    pub points_mm: Vec<Point>,
+    /// (triangle, corner) nodes, counter-clockwise seen from outside.
+    pub triangles: Vec<[u32; 3]>,
+    /// Nodes on the outline, in order, counter-clockwise.
+    pub rim_nodes: Vec<u32>,
+    /// Per hole, its nodes in order, clockwise: the wood lies on the left.
+    pub hole_loops: Vec<Vec<u32>>,
+}
+
+/// Rounds of smoothing, each with a new triangulation: most is gained in the first few.
+const ROUNDS: usize = 6;
+
+impl PlanMesh {
+    /// Meshes the wood.
+    ///
+    /// # Errors
+    /// [`MeshError`] when boundaries are too near each other or the node count can't be reached.
+    pub fn new(outline: &Outline, holes: &[SoundHole], size: MeshSize) -> Result<PlanMesh, MeshError> {
+        let domain = Domain::new(outline, holes);
+        let Placed { boundary, interior, polygons, field } = count::place(&domain, size)?;
+        let fixed = boundary.points.len();
+        let mut points = boundary.points;
+        points.extend(interior);
+        let edges: Vec<[usize; 2]> = boundary
+            .rings
+            .iter()
+            .flat_map(|ring| (0..ring.len()).map(|i| [ring[i] as usize, ring[(i + 1) % ring.len()] as usize]))
+            .collect();
+        let mut triangles = triangulate::triangles(&points, &edges, fixed, &polygons)?;
+        for _ in 0..ROUNDS {
+            smooth::round(&mut points, &triangles, fixed, &field);
+            triangles = triangulate::triangles(&points, &edges, fixed, &polygons)?;
+        }
+        let mut rings = boundary.rings.into_iter();
+        let rim_nodes = rings.next().unwrap_or_default();
+        let mesh = PlanMesh { points_mm: points, triangles, rim_nodes, hole_loops: rings.collect() };
+        Ok(if domain.is_half { mesh.with_mirror_image() } else { mesh })
+    }
+
+    /// Joins a treble half, closed by the centreline x = 0, to its mirror image.
+    fn with_mirror_image(self) -> PlanMesh {
+        let mut points_mm = self.points_mm;
+        let mut image: Vec<u32> = Vec::with_capacity(points_mm.len());
+        for i in 0..points_mm.len() {
+            let p = points_mm[i];
+            if p[0] == 0.0 {
+                image.push(i as u32);
+            } else {
+                image.push(points_mm.len() as u32);
+                points_mm.push(mirrored(p));
+            }
+        }
+        let images = |nodes: &[u32]| -> Vec<u32> { nodes.iter().rev().map(|&node| image[node as usize]).collect() };
+        let mut triangles = self.triangles;
+        for i in 0..triangles.len() {
+            let [a, b, c] = triangles[i].map(|corner| image[corner as usize]);
+            triangles.push([a, c, b]);
+        }
+        // The half's rim runs up the treble side from the bottom centre to the neck-end centre, then down the centreline.
+        let top = self.rim_nodes.iter().skip(1).position(|&node| points_mm[node as usize][0] == 0.0);
+        let treble = &self.rim_nodes[..top.map_or(self.rim_nodes.len(), |i| i + 2)];
+        let mut rim_nodes = treble.to_vec();
+        rim_nodes.extend(images(&treble[1..treble.len() - 1]));
+        let hole_loops = self.hole_loops.iter().flat_map(|nodes| [images(nodes), nodes.clone()]).collect();
+        PlanMesh { points_mm, triangles, rim_nodes, hole_loops }
+    }
+}
