@@ -35,12 +35,8 @@ pub(crate) fn read(arguments: impl IntoIterator<Item = String>) -> Result<Action
             "--help" | "-h" => return Ok(Action::Help),
             "--open" => open = true,
             "--port" => {
-                let given = arguments
-                    .next()
-                    .ok_or("--port needs a number from 0 to 65535")?;
-                port = given
-                    .parse()
-                    .map_err(|_| format!("--port {given}: a port is a number from 0 to 65535"))?;
+                let given = arguments.next().ok_or("--port needs a number from 0 to 65535")?;
+                port = given.parse().map_err(|_| format!("--port {given}: a port is a number from 0 to 65535"))?;
             }
             other => return Err(unknown(other)),
         }
@@ -74,26 +70,9 @@ mod tests {
 
     #[test]
     fn the_documented_lines_are_understood() {
-        assert_eq!(
-            read_line(""),
-            Ok(Action::Serve {
-                port: 8080,
-                open: false
-            })
-        );
-        assert_eq!(
-            read_line("--open --port 9000"),
-            Ok(Action::Serve {
-                port: 9000,
-                open: true
-            })
-        );
-        assert_eq!(
-            read_line("build --out site"),
-            Ok(Action::Build {
-                out: Some("site".into())
-            })
-        );
+        assert_eq!(read_line(""), Ok(Action::Serve { port: 8080, open: false }));
+        assert_eq!(read_line("--open --port 9000"), Ok(Action::Serve { port: 9000, open: true }));
+        assert_eq!(read_line("build --out site"), Ok(Action::Build { out: Some("site".into()) }));
         assert_eq!(read_line("build"), Ok(Action::Build { out: None }));
         assert_eq!(read_line("--help"), Ok(Action::Help));
     }

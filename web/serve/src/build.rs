@@ -38,14 +38,9 @@ pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
             optimising.push(scope.spawn(move || optimise::optimise(workspace, module, bound)));
         }
         let join = |thread: std::thread::ScopedJoinHandle<'_, _>| {
-            thread
-                .join()
-                .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+            thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
         };
-        optimising
-            .into_iter()
-            .map(join)
-            .collect::<Result<Vec<_>, Error>>()
+        optimising.into_iter().map(join).collect::<Result<Vec<_>, Error>>()
     })?;
     let mut files = page::files(&workspace.page())?;
     files.extend(modules.into_iter().flatten());

@@ -40,9 +40,7 @@ pub enum Error {
         reason: String,
     },
     /// No port could be opened.
-    #[error(
-        "ports {first} to {last} on 127.0.0.1 are all taken ({reason}); choose another with --port N"
-    )]
+    #[error("ports {first} to {last} on 127.0.0.1 are all taken ({reason}); choose another with --port N")]
     Port {
         /// The port asked for.
         first: u16,
@@ -57,10 +55,6 @@ impl Error {
     /// A closure for `map_err` that says what was being done to which file.
     pub(crate) fn file(doing: &'static str, path: &Path) -> impl FnOnce(std::io::Error) -> Error {
         let path = path.to_owned();
-        move |source| Error::File {
-            doing,
-            path,
-            source,
-        }
+        move |source| Error::File { doing, path, source }
     }
 }

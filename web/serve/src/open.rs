@@ -19,8 +19,6 @@ pub(crate) fn open(url: &str) {
         .stderr(Stdio::null())
         .spawn();
     if opened.is_err() {
-        eprintln!(
-            "There is no `{program}` here to open a browser with; open the address yourself."
-        );
+        eprintln!("There is no `{program}` here to open a browser with; open the address yourself.");
     }
 }

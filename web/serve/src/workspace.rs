@@ -17,27 +17,18 @@ impl Workspace {
     /// # Errors
     /// [`Error::Missing`] outside a checkout.
     pub fn find() -> Result<Workspace, Error> {
-        let start = std::env::var_os("CARGO_MANIFEST_DIR")
-            .map(PathBuf::from)
-            .or_else(|| std::env::current_dir().ok());
-        start
-            .and_then(|folder| Workspace::above(&folder))
-            .ok_or_else(|| Error::Missing {
-                what: "Bombatura's source folder".into(),
-                remedy: "run this program inside a checkout of the project".into(),
-            })
+        let start = std::env::var_os("CARGO_MANIFEST_DIR").map(PathBuf::from).or_else(|| std::env::current_dir().ok());
+        start.and_then(|folder| Workspace::above(&folder)).ok_or_else(|| Error::Missing {
+            what: "Bombatura's source folder".into(),
+            remedy: "run this program inside a checkout of the project".into(),
+        })
     }
 
     /// The checkout that holds `folder`, if there is one.
     #[must_use]
     pub fn above(folder: &Path) -> Option<Workspace> {
         let holds_sources = |folder: &Path| folder.join("web/serve/Cargo.toml").is_file();
-        folder
-            .ancestors()
-            .find(|folder| holds_sources(folder))
-            .map(|root| Workspace {
-                root: root.to_owned(),
-            })
+        folder.ancestors().find(|folder| holds_sources(folder)).map(|root| Workspace { root: root.to_owned() })
     }
 
     /// The checkout's top folder.

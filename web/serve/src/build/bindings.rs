@@ -25,16 +25,10 @@ pub(super) fn bind(workspace: &Workspace, module: Module, compiled: &Path) -> Re
             .out_name(module.name())
             .generate(&folder)
     };
-    generate().map_err(|reason| Error::Bindings {
-        module: module.name(),
-        reason: format!("{reason:#}"),
-    })?;
+    generate().map_err(|reason| Error::Bindings { module: module.name(), reason: format!("{reason:#}") })?;
     let read = |ending: &str| {
         let path = folder.join(format!("{}{ending}", module.name()));
         std::fs::read(&path).map_err(Error::file("read", &path))
     };
-    Ok(Bound {
-        javascript: read(".js")?,
-        wasm: read("_bg.wasm")?,
-    })
+    Ok(Bound { javascript: read(".js")?, wasm: read("_bg.wasm")? })
 }

@@ -83,16 +83,8 @@ mod tests {
     fn a_failure_is_not_kept() {
         let folder = tempfile::tempdir().unwrap();
         let cache = Cache::new(folder.path().into());
-        let fail = || {
-            Err(Error::Missing {
-                what: "x".into(),
-                remedy: "y".into(),
-            })
-        };
+        let fail = || Err(Error::Missing { what: "x".into(), remedy: "y".into() });
         assert!(cache.get_or_make("small", b"abc", fail).is_err());
-        assert_eq!(
-            cache.get_or_make("small", b"abc", || Ok(vec![1])).unwrap(),
-            [1]
-        );
+        assert_eq!(cache.get_or_make("small", b"abc", || Ok(vec![1])).unwrap(), [1]);
     }
 }

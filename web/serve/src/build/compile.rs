@@ -14,20 +14,12 @@ pub(super) fn target_is_installed() -> Result<(), Error> {
         .args(["--print", "target-libdir", "--target", TARGET])
         .stderr(Stdio::null())
         .output()
-        .map_err(|_| {
-            missing(
-                "the Rust compiler (rustc)",
-                "install Rust from https://rustup.rs",
-            )
-        })?;
+        .map_err(|_| missing("the Rust compiler (rustc)", "install Rust from https://rustup.rs"))?;
     let library = PathBuf::from(String::from_utf8_lossy(&listing.stdout).trim());
     if library.is_dir() {
         return Ok(());
     }
-    Err(missing(
-        &format!("Rust's {TARGET} target"),
-        &format!("run `rustup target add {TARGET}`"),
-    ))
+    Err(missing(&format!("Rust's {TARGET} target"), &format!("run `rustup target add {TARGET}`")))
 }
 
 /// Compiles `module` and gives the path of the wasm file.
@@ -39,16 +31,7 @@ pub(super) fn compile(workspace: &Workspace, module: Module) -> Result<PathBuf, 
     let mut command = Command::new(cargo());
     command
         .current_dir(workspace.root())
-        .args([
-            "build",
-            "--package",
-            "bombatura-web",
-            "--lib",
-            "--profile",
-            "wasm",
-            "--target",
-            TARGET,
-        ])
+        .args(["build", "--package", "bombatura-web", "--lib", "--profile", "wasm", "--target", TARGET])
         .args(["--no-default-features", "--features", module.feature()])
         .arg("--target-dir")
         .arg(&target_dir)
@@ -68,17 +51,8 @@ fn without_machine_paths(root: &Path) -> String {
         .map(PathBuf::from)
         .or_else(|| std::env::home_dir().map(|home| home.join(".cargo")))
         .unwrap_or_else(|| PathBuf::from(".cargo"));
-    let remap = |from: &Path, to: &str| {
-        format!(
-            "{:?}",
-            format!("--remap-path-prefix={}={to}", from.display())
-        )
-    };
-    format!(
-        "target.{TARGET}.rustflags=[{}, {}]",
-        remap(&home, "cargo"),
-        remap(root, "bombatura")
-    )
+    let remap = |from: &Path, to: &str| format!("{:?}", format!("--remap-path-prefix={}={to}", from.display()));
+    format!("target.{TARGET}.rustflags=[{}, {}]", remap(&home, "cargo"), remap(root, "bombatura"))
 }
 
 /// The cargo that runs this program, or the one on the search path.
@@ -90,19 +64,9 @@ fn cargo() -> std::ffi::OsString {
 pub(super) fn run(command: &mut Command) -> Result<(), Error> {
     let shown = shown(command);
     let status = command.stdin(Stdio::null()).status().map_err(|reason| {
-        missing(
-            &format!("`{}`", command.get_program().display()),
-            &format!("install it ({reason})"),
-        )
+        missing(&format!("`{}`", command.get_program().display()), &format!("install it ({reason})"))
     })?;
-    if status.success() {
-        Ok(())
-    } else {
-        Err(Error::Command {
-            command: shown,
-            status: status.to_string(),
-        })
-    }
+    if status.success() { Ok(()) } else { Err(Error::Command { command: shown, status: status.to_string() }) }
 }
 
 fn shown(command: &Command) -> String {
@@ -115,8 +79,5 @@ fn shown(command: &Command) -> String {
 }
 
 fn missing(what: &str, remedy: &str) -> Error {
-    Error::Missing {
-        what: what.into(),
-        remedy: remedy.into(),
-    }
+    Error::Missing { what: what.into(), remedy: remedy.into() }
 }

@@ -15,37 +15,26 @@ pub(super) struct Compressed {
 /// Compresses `content` if files of this name gain from it; pictures and fonts are compressed already.
 pub(super) fn compress(cache: &Cache, path: &str, content: &[u8]) -> Result<Compressed, Error> {
     if !mime::is_compressible(path) {
-        return Ok(Compressed {
-            brotli: None,
-            gzip: None,
-        });
+        return Ok(Compressed { brotli: None, gzip: None });
     }
     let smaller = |compressed: Vec<u8>| (compressed.len() < content.len()).then_some(compressed);
     let brotli = cache.get_or_make("brotli 11 window 22", content, || Ok(brotli_of(content)))?;
     let gzip = cache.get_or_make("gzip 9", content, || Ok(gzip_of(content)))?;
-    Ok(Compressed {
-        brotli: smaller(brotli),
-        gzip: smaller(gzip),
-    })
+    Ok(Compressed { brotli: smaller(brotli), gzip: smaller(gzip) })
 }
 
 /// Brotli at its highest quality. The window of 4 MiB (2^22) holds the largest module whole; every browser accepts it.
 fn brotli_of(content: &[u8]) -> Vec<u8> {
     let mut compressed = Vec::new();
     let mut writer = brotli::CompressorWriter::new(&mut compressed, 1 << 16, 11, 22);
-    writer
-        .write_all(content)
-        .expect("writing into memory can't fail");
+    writer.write_all(content).expect("writing into memory can't fail");
     drop(writer);
     compressed
 }
 
 fn gzip_of(content: &[u8]) -> Vec<u8> {
     let mut writer = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
-    writer
-        .write_all(content)
-        .and_then(|()| writer.finish())
-        .expect("writing into memory can't fail")
+    writer.write_all(content).and_then(|()| writer.finish()).expect("writing into memory can't fail")
 }
 
 #[cfg(test)]
@@ -58,17 +47,11 @@ mod tests {
     fn both_forms_unpack_to_the_same_bytes() {
         let folder = tempfile::tempdir().unwrap();
         let cache = Cache::new(folder.path().into());
-        let content = "the island between the two sound holes "
-            .repeat(100)
-            .into_bytes();
+        let content = "the island between the two sound holes ".repeat(100).into_bytes();
         let compressed = compress(&cache, "page.html", &content).unwrap();
         let (mut brotli, mut gzip) = (Vec::new(), Vec::new());
-        brotli::Decompressor::new(&compressed.brotli.unwrap()[..], 4096)
-            .read_to_end(&mut brotli)
-            .unwrap();
-        flate2::read::GzDecoder::new(&compressed.gzip.unwrap()[..])
-            .read_to_end(&mut gzip)
-            .unwrap();
+        brotli::Decompressor::new(&compressed.brotli.unwrap()[..], 4096).read_to_end(&mut brotli).unwrap();
+        flate2::read::GzDecoder::new(&compressed.gzip.unwrap()[..]).read_to_end(&mut gzip).unwrap();
         assert_eq!(brotli, content);
         assert_eq!(gzip, content);
     }
@@ -78,11 +61,6 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let cache = Cache::new(folder.path().into());
         assert!(compress(&cache, "tiny.html", b"x").unwrap().gzip.is_none());
-        assert!(
-            compress(&cache, "picture.png", &[0; 1000])
-                .unwrap()
-                .brotli
-                .is_none()
-        );
+        assert!(compress(&cache, "picture.png", &[0; 1000]).unwrap().brotli.is_none());
     }
 }

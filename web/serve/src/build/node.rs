@@ -31,9 +31,7 @@ pub fn install(workspace: &Workspace, tools: Tools) -> Result<(), Error> {
         return Ok(());
     }
     let mut command = npm();
-    command
-        .current_dir(&page)
-        .args(["ci", "--no-audit", "--no-fund"]);
+    command.current_dir(&page).args(["ci", "--no-audit", "--no-fund"]);
     if tools == Tools::Optimiser {
         command.arg("--omit=dev");
     }
@@ -52,9 +50,7 @@ fn stamp(page: &Path, tools: Tools) -> std::path::PathBuf {
 }
 
 fn is_installed(page: &Path, tools: Tools, wanted: &str) -> bool {
-    let holds = |tools| {
-        std::fs::read_to_string(stamp(page, tools)).is_ok_and(|installed| installed == wanted)
-    };
+    let holds = |tools| std::fs::read_to_string(stamp(page, tools)).is_ok_and(|installed| installed == wanted);
     holds(Tools::All) || (tools == Tools::Optimiser && holds(Tools::Optimiser))
 }
 
@@ -70,48 +66,26 @@ fn node_is_installed() -> Result<(), Error> {
     match version.as_deref().and_then(major) {
         Some(major) if major >= OLDEST_NODE => {}
         Some(_) => {
-            let what = format!(
-                "a Node.js new enough (this one is {})",
-                version.unwrap_or_default()
-            );
+            let what = format!("a Node.js new enough (this one is {})", version.unwrap_or_default());
             return Err(Error::Missing { what, remedy });
         }
         None => {
-            return Err(Error::Missing {
-                what: "Node.js (node)".into(),
-                remedy,
-            });
+            return Err(Error::Missing { what: "Node.js (node)".into(), remedy });
         }
     }
     match version_of(&mut npm()) {
         Some(_) => Ok(()),
-        None => Err(Error::Missing {
-            what: "npm".into(),
-            remedy,
-        }),
+        None => Err(Error::Missing { what: "npm".into(), remedy }),
     }
 }
 
 fn version_of(program: &mut Command) -> Option<String> {
-    let output = program
-        .arg("--version")
-        .stdin(Stdio::null())
-        .stderr(Stdio::null())
-        .output()
-        .ok()?;
-    output
-        .status
-        .success()
-        .then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
+    let output = program.arg("--version").stdin(Stdio::null()).stderr(Stdio::null()).output().ok()?;
+    output.status.success().then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
 }
 
 fn major(version: &str) -> Option<u32> {
-    version
-        .trim_start_matches('v')
-        .split('.')
-        .next()?
-        .parse()
-        .ok()
+    version.trim_start_matches('v').split('.').next()?.parse().ok()
 }
 
 #[cfg(test)]

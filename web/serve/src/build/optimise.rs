@@ -12,11 +12,7 @@ use super::{Module, page::Source};
 use crate::{Error, Workspace};
 
 /// The module's two files as they belong in the site.
-pub(super) fn optimise(
-    workspace: &Workspace,
-    module: Module,
-    bound: Bound,
-) -> Result<Vec<Source>, Error> {
+pub(super) fn optimise(workspace: &Workspace, module: Module, bound: Bound) -> Result<Vec<Source>, Error> {
     let level = module.optimiser_level();
     let program = workspace.page().join("node_modules/binaryen");
     let manifest = program.join("package.json");
@@ -24,28 +20,13 @@ pub(super) fn optimise(
     let recipe = format!("wasm-opt {level} {version}");
     let wasm = Cache::new(workspace.cache()).get_or_make(&recipe, &bound.wasm, || {
         eprintln!("Optimising the module {} ({level})", module.name());
-        let input = workspace
-            .bindings()
-            .join(format!("{}_bg.wasm", module.name()));
-        let output = workspace
-            .bindings()
-            .join(format!("{}_optimised.wasm", module.name()));
+        let input = workspace.bindings().join(format!("{}_bg.wasm", module.name()));
+        let output = workspace.bindings().join(format!("{}_optimised.wasm", module.name()));
         let mut command = Command::new("node");
-        command
-            .arg(program.join("bin/wasm-opt"))
-            .arg(level)
-            .arg(&input)
-            .arg("-o")
-            .arg(&output);
+        command.arg(program.join("bin/wasm-opt")).arg(level).arg(&input).arg("-o").arg(&output);
         run(&mut command)?;
         std::fs::read(&output).map_err(Error::file("read", &output))
     })?;
-    let source = |ending: &str, content| Source {
-        path: format!("wasm/{}{ending}", module.name()),
-        content,
-    };
-    Ok(vec![
-        source(".js", bound.javascript),
-        source("_bg.wasm", wasm),
-    ])
+    let source = |ending: &str, content| Source { path: format!("wasm/{}{ending}", module.name()), content };
+    Ok(vec![source(".js", bound.javascript), source("_bg.wasm", wasm)])
 }

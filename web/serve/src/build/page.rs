@@ -13,13 +13,7 @@ pub(super) struct Source {
 }
 
 /// Files of `www` that serve the people who write it, not the browser.
-const FOR_WRITERS: [&str; 5] = [
-    "node_modules",
-    "package.json",
-    "package-lock.json",
-    "tsconfig.json",
-    "biome.json",
-];
+const FOR_WRITERS: [&str; 5] = ["node_modules", "package.json", "package-lock.json", "tsconfig.json", "biome.json"];
 
 /// The page's files, sorted by path.
 pub(super) fn files(page: &Path) -> Result<Vec<Source>, Error> {
@@ -32,10 +26,7 @@ pub(super) fn files(page: &Path) -> Result<Vec<Source>, Error> {
 fn collect(folder: &Path, prefix: &str, files: &mut Vec<Source>) -> Result<(), Error> {
     for entry in std::fs::read_dir(folder).map_err(Error::file("read", folder))? {
         let path = entry.map_err(Error::file("read", folder))?.path();
-        let Some(name) = path
-            .file_name()
-            .map(|name| name.to_string_lossy().into_owned())
-        else {
+        let Some(name) = path.file_name().map(|name| name.to_string_lossy().into_owned()) else {
             continue;
         };
         if !belongs_in_the_site(&name) {
@@ -45,10 +36,7 @@ fn collect(folder: &Path, prefix: &str, files: &mut Vec<Source>) -> Result<(), E
             collect(&path, &format!("{prefix}{name}/"), files)?;
         } else {
             let content = std::fs::read(&path).map_err(Error::file("read", &path))?;
-            files.push(Source {
-                path: format!("{prefix}{name}"),
-                content,
-            });
+            files.push(Source { path: format!("{prefix}{name}"), content });
         }
     }
     Ok(())
@@ -57,9 +45,7 @@ fn collect(folder: &Path, prefix: &str, files: &mut Vec<Source>) -> Result<(), E
 /// Hidden files, tool settings, type declarations and tests stay at home.
 fn belongs_in_the_site(name: &str) -> bool {
     let left_at_home = [".ts", ".test.js", ".md"];
-    !name.starts_with('.')
-        && !FOR_WRITERS.contains(&name)
-        && !left_at_home.iter().any(|ending| name.ends_with(ending))
+    !name.starts_with('.') && !FOR_WRITERS.contains(&name) && !left_at_home.iter().any(|ending| name.ends_with(ending))
 }
 
 #[cfg(test)]
@@ -69,25 +55,14 @@ mod tests {
     #[test]
     fn what_a_browser_asks_for_goes_into_the_site_and_tool_files_stay() {
         let page = tempfile::tempdir().unwrap();
-        for path in [
-            "index.html",
-            "js/main.js",
-            "js/main.test.js",
-            "types.d.ts",
-            "package.json",
-            ".npmrc",
-        ] {
+        for path in ["index.html", "js/main.js", "js/main.test.js", "types.d.ts", "package.json", ".npmrc"] {
             let path = page.path().join(path);
             std::fs::create_dir_all(path.parent().unwrap()).unwrap();
             std::fs::write(path, "x").unwrap();
         }
         std::fs::create_dir(page.path().join("node_modules")).unwrap();
         std::fs::write(page.path().join("node_modules/a.js"), "x").unwrap();
-        let paths: Vec<_> = files(page.path())
-            .unwrap()
-            .into_iter()
-            .map(|file| file.path)
-            .collect();
+        let paths: Vec<_> = files(page.path()).unwrap().into_iter().map(|file| file.path).collect();
         assert_eq!(paths, ["index.html", "js/main.js"]);
     }
 }

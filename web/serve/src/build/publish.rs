@@ -11,11 +11,7 @@ use crate::{Error, Workspace};
 
 /// Writes every file, only where it differs, and in the checkout's own `dist` removes what is no longer part of
 /// the site. A folder that a person named may hold other things, which stay.
-pub(super) fn publish(
-    workspace: &Workspace,
-    mut files: Vec<Source>,
-    out: &Path,
-) -> Result<Report, Error> {
+pub(super) fn publish(workspace: &Workspace, mut files: Vec<Source>, out: &Path) -> Result<Report, Error> {
     let cache = Cache::new(workspace.cache());
     files.sort_by(|a, b| a.path.cmp(&b.path));
     let mut report = Report::default();
@@ -29,11 +25,7 @@ pub(super) fn publish(
             gzip_bytes: size(&compressed.gzip),
             path: path.clone(),
         });
-        let forms = [
-            ("", Some(content)),
-            (".br", compressed.brotli),
-            (".gz", compressed.gzip),
-        ];
+        let forms = [("", Some(content)), (".br", compressed.brotli), (".gz", compressed.gzip)];
         for (ending, content) in forms {
             let target = out.join(format!("{path}{ending}"));
             match content {
@@ -62,9 +54,7 @@ fn write(path: &Path, content: &[u8]) -> Result<(), Error> {
 /// A compressed form left from an earlier build would be served in place of the new file.
 fn remove(path: &Path) -> Result<(), Error> {
     match std::fs::remove_file(path) {
-        Err(reason) if reason.kind() != std::io::ErrorKind::NotFound => {
-            Err(Error::file("remove", path)(reason))
-        }
+        Err(reason) if reason.kind() != std::io::ErrorKind::NotFound => Err(Error::file("remove", path)(reason)),
         _ => Ok(()),
     }
 }
@@ -86,10 +76,7 @@ mod tests {
     use super::*;
 
     fn source(path: &str, content: &str) -> Source {
-        Source {
-            path: path.into(),
-            content: content.as_bytes().into(),
-        }
+        Source { path: path.into(), content: content.as_bytes().into() }
     }
 
     /// A checkout with nothing in it but what [`Workspace::above`] looks for.
@@ -104,10 +91,7 @@ mod tests {
     #[test]
     fn a_named_folder_keeps_what_it_held_and_the_own_one_holds_the_site_only() {
         let (_folder, workspace) = checkout();
-        for (out, stays) in [
-            (workspace.root().join("elsewhere"), true),
-            (workspace.site(), false),
-        ] {
+        for (out, stays) in [(workspace.root().join("elsewhere"), true), (workspace.site(), false)] {
             std::fs::create_dir_all(&out).unwrap();
             std::fs::write(out.join("others.txt"), "mine").unwrap();
             publish(&workspace, vec![source("index.html", "<p>")], &out).unwrap();
@@ -120,12 +104,7 @@ mod tests {
     fn no_compressed_form_outlives_a_file_that_became_too_small_for_it() {
         let (_folder, workspace) = checkout();
         let out = workspace.root().join("elsewhere");
-        let report = publish(
-            &workspace,
-            vec![source("index.html", &"word ".repeat(200))],
-            &out,
-        )
-        .unwrap();
+        let report = publish(&workspace, vec![source("index.html", &"word ".repeat(200))], &out).unwrap();
         assert_eq!(report.files[0].bytes, 1000);
         assert!(report.files[0].brotli_bytes.unwrap() < 100);
         assert!(out.join("index.html.br").exists());

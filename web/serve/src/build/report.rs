@@ -34,13 +34,7 @@ impl fmt::Display for Report {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "{:>11} {:>11}  file", "bytes", "brotli")?;
         for file in &self.files {
-            writeln!(
-                f,
-                "{:>11} {:>11}  {}",
-                file.bytes,
-                file.transfer_bytes(),
-                file.path
-            )?;
+            writeln!(f, "{:>11} {:>11}  {}", file.bytes, file.transfer_bytes(), file.path)?;
         }
         Ok(())
     }

@@ -38,11 +38,7 @@ pub(super) fn acceptable(accept_encoding: &str) -> Vec<Coding> {
         .collect();
     // A stable sort keeps brotli before gzip at equal weights.
     codings.sort_by(|a, b| b.1.total_cmp(&a.1));
-    codings
-        .into_iter()
-        .map(|(coding, _)| coding)
-        .chain([Coding::Identity])
-        .collect()
+    codings.into_iter().map(|(coding, _)| coding).chain([Coding::Identity]).collect()
 }
 
 /// The weight given to `name`: its own, otherwise that of `*`, otherwise 0.
@@ -51,8 +47,7 @@ fn weight(accept_encoding: &str, name: &str) -> f32 {
         accept_encoding.split(',').find_map(|item| {
             let mut parts = item.split(';').map(str::trim);
             let matches = parts.next()?.eq_ignore_ascii_case(wanted);
-            let quality =
-                parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
+            let quality = parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
             matches.then(|| quality.map_or(1.0, |quality| quality.trim().parse().unwrap_or(0.0)))
         })
     };
@@ -66,10 +61,7 @@ mod tests {
 
     #[test]
     fn browsers_get_brotli_and_old_clients_what_they_can_read() {
-        assert_eq!(
-            acceptable("gzip, deflate, br, zstd"),
-            [Brotli, Gzip, Identity]
-        );
+        assert_eq!(acceptable("gzip, deflate, br, zstd"), [Brotli, Gzip, Identity]);
         assert_eq!(acceptable("gzip"), [Gzip, Identity]);
         assert_eq!(acceptable(""), [Identity]);
         assert_eq!(acceptable("*"), [Brotli, Gzip, Identity]);

@@ -5,9 +5,7 @@
 pub(super) fn inside_site(target: &str) -> Option<String> {
     let path = target.split(['?', '#']).next().unwrap_or_default();
     let decoded = decode(path.strip_prefix('/')?)?;
-    let is_name = |part: &str| {
-        !part.is_empty() && part != "." && part != ".." && !part.contains(['\\', ':', '\0'])
-    };
+    let is_name = |part: &str| !part.is_empty() && part != "." && part != ".." && !part.contains(['\\', ':', '\0']);
     let (folder, asks_for_folder) = match decoded.strip_suffix('/') {
         Some(folder) => (folder, true),
         None => (decoded.as_str(), decoded.is_empty()),
@@ -56,14 +54,8 @@ mod tests {
     fn files_and_folders_are_found() {
         assert_eq!(inside_site("/").as_deref(), Some("index.html"));
         assert_eq!(inside_site("/guide/").as_deref(), Some("guide/index.html"));
-        assert_eq!(
-            inside_site("/wasm/compute.js?v=1").as_deref(),
-            Some("wasm/compute.js")
-        );
-        assert_eq!(
-            inside_site("/long%20arch.svg").as_deref(),
-            Some("long arch.svg")
-        );
+        assert_eq!(inside_site("/wasm/compute.js?v=1").as_deref(), Some("wasm/compute.js"));
+        assert_eq!(inside_site("/long%20arch.svg").as_deref(), Some("long arch.svg"));
     }
 
     #[test]

@@ -22,9 +22,7 @@ const HEADERS: [(&str, &str); 6] = [
 /// Answers `request` from the files in `folder`.
 pub(super) fn answer(folder: &Path, request: &Request) -> ResponseBox {
     if !matches!(request.method(), Method::Get | Method::Head) {
-        return text(405, "Only GET and HEAD are answered here.")
-            .with_header(header("Allow", "GET, HEAD"))
-            .boxed();
+        return text(405, "Only GET and HEAD are answered here.").with_header(header("Allow", "GET, HEAD")).boxed();
     }
     let Some(path) = request_path::inside_site(request.url()) else {
         return text(400, "This address names no file of the site.").boxed();
@@ -32,9 +30,7 @@ pub(super) fn answer(folder: &Path, request: &Request) -> ResponseBox {
     // A folder without its closing slash: relative links in its page would point beside it.
     if folder.join(&path).join("index.html").is_file() {
         let target = request.url().split('?').next().unwrap_or_default();
-        return text(308, "The page is in this folder.")
-            .with_header(header("Location", &format!("{target}/")))
-            .boxed();
+        return text(308, "The page is in this folder.").with_header(header("Location", &format!("{target}/"))).boxed();
     }
     match open_best(folder, &path, accepted_by(request)) {
         Some((file, coding)) => found(file, &path, coding),
@@ -43,10 +39,7 @@ pub(super) fn answer(folder: &Path, request: &Request) -> ResponseBox {
 }
 
 fn accepted_by(request: &Request) -> &str {
-    let sent = request
-        .headers()
-        .iter()
-        .find(|header| header.field.equiv("Accept-Encoding"));
+    let sent = request.headers().iter().find(|header| header.field.equiv("Accept-Encoding"));
     sent.map_or("", |header| header.value.as_str())
 }
 
@@ -60,19 +53,14 @@ fn open_best(folder: &Path, path: &str, accept_encoding: &str) -> Option<(File, 
 
 fn found(file: File, path: &str, coding: Coding) -> ResponseBox {
     // With a length the connection stays open, and the browser can show progress.
-    let length = file
-        .metadata()
-        .ok()
-        .and_then(|metadata| usize::try_from(metadata.len()).ok());
+    let length = file.metadata().ok().and_then(|metadata| usize::try_from(metadata.len()).ok());
     let mut headers = every_header();
     headers.push(header("Content-Type", mime::of(path)));
     if coding != Coding::Identity {
         headers.push(header("Content-Encoding", coding.name()));
     }
     // tiny_http would otherwise send files above 32 KiB in chunks, without their length.
-    Response::new(200.into(), headers, file, length, None)
-        .with_chunked_threshold(usize::MAX)
-        .boxed()
+    Response::new(200.into(), headers, file, length, None).with_chunked_threshold(usize::MAX).boxed()
 }
 
 fn text(status: u16, message: &str) -> Response<std::io::Cursor<Vec<u8>>> {
@@ -84,10 +72,7 @@ fn text(status: u16, message: &str) -> Response<std::io::Cursor<Vec<u8>>> {
 }
 
 fn every_header() -> Vec<Header> {
-    HEADERS
-        .iter()
-        .map(|(field, value)| header(field, value))
-        .collect()
+    HEADERS.iter().map(|(field, value)| header(field, value)).collect()
 }
 
 fn header(field: &str, value: &str) -> Header {

@@ -23,11 +23,7 @@ fn site() -> tempfile::TempDir {
 /// Sends one request and gives the whole answer, headers and body.
 fn ask(server: &Server, request: &str, accept_encoding: &str) -> String {
     let mut stream = TcpStream::connect(("127.0.0.1", server.port())).unwrap();
-    write!(
-        stream,
-        "{request} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n"
-    )
-    .unwrap();
+    write!(stream, "{request} HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n").unwrap();
     write!(stream, "Accept-Encoding: {accept_encoding}\r\n\r\n").unwrap();
     let mut answer = String::new();
     stream.read_to_string(&mut answer).unwrap();
@@ -41,12 +37,11 @@ fn the_best_form_is_sent_with_its_type_and_length() {
     let answer = ask(&server, "GET /", "gzip, br");
     assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
     assert!(answer.contains("Content-Encoding: br\r\n"), "{answer}");
-    assert!(
-        answer.contains("Content-Type: text/html; charset=utf-8\r\n"),
-        "{answer}"
-    );
+    assert!(answer.contains("Content-Type: text/html; charset=utf-8\r\n"), "{answer}");
     assert!(answer.contains("Content-Length: 11\r\n"), "{answer}");
     assert!(answer.ends_with("brotli page"), "{answer}");
+    let served = server.take_served();
+    assert_eq!(served, [super::Served { target: "/".into(), status: 200, bytes: 11 }]);
     assert!(ask(&server, "GET /index.html", "gzip").ends_with("gzip page"));
     assert!(ask(&server, "GET /", "").ends_with("plain page"));
 }
@@ -58,18 +53,9 @@ fn a_file_without_compressed_forms_is_sent_plain_and_isolated() {
     let answer = ask(&server, "GET /wasm/compute_bg.wasm", "gzip, br");
     assert!(answer.ends_with("module"), "{answer}");
     assert!(!answer.contains("Content-Encoding"), "{answer}");
-    assert!(
-        answer.contains("Content-Type: application/wasm\r\n"),
-        "{answer}"
-    );
-    assert!(
-        answer.contains("Cross-Origin-Opener-Policy: same-origin\r\n"),
-        "{answer}"
-    );
-    assert!(
-        answer.contains("Cross-Origin-Embedder-Policy: require-corp\r\n"),
-        "{answer}"
-    );
+    assert!(answer.contains("Content-Type: application/wasm\r\n"), "{answer}");
+    assert!(answer.contains("Cross-Origin-Opener-Policy: same-origin\r\n"), "{answer}");
+    assert!(answer.contains("Cross-Origin-Embedder-Policy: require-corp\r\n"), "{answer}");
 }
 
 #[test]
@@ -80,10 +66,7 @@ fn wrong_requests_get_a_status_that_says_so() {
     assert!(ask(&server, "GET /../secret", "").starts_with("HTTP/1.1 400"));
     assert!(ask(&server, "POST /", "").starts_with("HTTP/1.1 405"));
     let moved = ask(&server, "GET /wasm", "");
-    assert!(
-        moved.starts_with("HTTP/1.1 308") && moved.contains("Location: /wasm/\r\n"),
-        "{moved}"
-    );
+    assert!(moved.starts_with("HTTP/1.1 308") && moved.contains("Location: /wasm/\r\n"), "{moved}");
 }
 
 #[test]

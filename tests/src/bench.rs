@@ -1,0 +1,41 @@
+//! `cargo xtask bench`: what a user waits for, measured now on this machine.
+
+mod machine;
+mod page_load;
+mod print;
+mod solver;
+mod transfer;
+
+use anyhow::Result;
+use bombatura_serve::serve::Server;
+use bombatura_serve::{Workspace, build};
+
+use crate::browser::Chromedriver;
+use crate::chores::programs;
+
+pub use print::{Bench, Row};
+
+/// Runs every bench, one after the other.
+///
+/// # Errors
+/// When a program is missing, the site can't be built or the page fails.
+pub fn run(workspace: &Workspace) -> Result<Bench> {
+    programs::install_missing()?;
+    let site = workspace.site();
+    build::build_site(workspace, &site)?;
+    let mut rows = tokio::runtime::Builder::new_current_thread().enable_all().build()?.block_on(async {
+        let server = Server::start(&site, 0)?;
+        let chromedriver = Chromedriver::start()?;
+        let mut rows = transfer::rows(&server, &chromedriver).await?;
+        rows.extend(page_load::rows(&server, &chromedriver).await?);
+        Ok::<_, anyhow::Error>(rows)
+    })?;
+    rows.extend(solver::rows(&site)?);
+    Ok(Bench { machine: machine::describe(), date: machine::today(), rows })
+}
+
+/// The middle one of an odd number of times; one hiccup of the machine doesn't reach it.
+fn median(mut values: Vec<f64>) -> f64 {
+    values.sort_by(f64::total_cmp);
+    values[values.len() / 2]
+}

@@ -1,0 +1,21 @@
+//! The built page in headless Chromium, on both drawing backends.
+//!
+//! Things on the page are found as a person finds them, by role and name; a page error at any moment fails the check.
+
+mod backend;
+mod breakage;
+pub mod checks;
+mod chromedriver;
+mod figures;
+mod find;
+mod hands;
+mod motion;
+mod page;
+mod page_errors;
+mod pixels;
+mod session;
+
+pub use backend::Backend;
+pub use chromedriver::Chromedriver;
+pub use page::{DESKTOP, PHONE, Page, Screen, State};
+pub use session::Session;

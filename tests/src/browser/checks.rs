@@ -1,0 +1,84 @@
+//! What the page has to do in a browser, one file for each part of it.
+
+mod controls;
+mod drawing;
+mod fallback;
+mod files;
+mod folder;
+mod recovery;
+mod responsiveness;
+mod table;
+
+use std::path::Path;
+use std::time::Instant;
+
+use anyhow::Result;
+use bombatura_serve::serve::Server;
+
+use super::page::SMALL;
+use super::{Backend, Chromedriver, Page, Session, State};
+use crate::outcome::Outcome;
+
+/// Runs every check of the site in `site` on every backend; `only` limits them to those whose name contains it.
+///
+/// # Errors
+/// When the server, chromedriver or Chromium can't be started; what a check finds is in the outcomes.
+pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
+    let server = Server::start(site, 0)?;
+    let chromedriver = Chromedriver::start()?;
+    let mut outcomes = Vec::new();
+    for backend in [Backend::WebGpu, Backend::WebGl2, Backend::Nothing] {
+        let session = Session::start(&chromedriver, backend).await?;
+        let place = Place { session: &session, url: server.url(), site };
+        let mut run = Run { backend, only, outcomes: &mut outcomes };
+        if backend == Backend::Nothing {
+            fallback::run(&place, &mut run).await;
+        } else {
+            drawing::run(&place, &mut run).await;
+            table::run(&place, &mut run).await;
+            controls::run(&place, &mut run).await;
+            files::run(&place, &mut run).await;
+            recovery::run(&place, &mut run).await;
+            responsiveness::run(&place, &mut run).await;
+            folder::run(&place, &mut run).await;
+        }
+        session.end().await?;
+    }
+    Ok(outcomes)
+}
+
+/// Where a check finds the page.
+struct Place<'a> {
+    session: &'a Session,
+    url: String,
+    site: &'a Path,
+}
+
+impl Place<'_> {
+    /// A first visit in a small window, waited for until the modes of the standard mesh are there, so that nothing
+    /// changes on its own any more.
+    async fn settled_page(&self) -> Result<Page<'_>> {
+        let page = Page::open(self.session, &self.url, SMALL).await?;
+        page.reach(State::Modes).await?;
+        page.settle().await?;
+        Ok(page)
+    }
+}
+
+/// Runs checks one after the other and takes down how they came out.
+struct Run<'a> {
+    backend: Backend,
+    only: Option<&'a str>,
+    outcomes: &'a mut Vec<Outcome>,
+}
+
+impl Run<'_> {
+    async fn check(&mut self, name: &str, check: impl Future<Output = Result<()>>) {
+        let name = format!("{} on {}", name, self.backend.name());
+        if self.only.is_none_or(|only| name.contains(only)) {
+            let begun = Instant::now();
+            let result = check.await;
+            self.outcomes.push(Outcome::record(name, begun, result));
+        }
+    }
+}

@@ -1,0 +1,46 @@
+//! The shape controls: each one re-solves, and a value that can't be made leaves the design as it was.
+
+use anyhow::{Result, ensure};
+
+use super::{Place, Run};
+use crate::browser::page::Page;
+
+pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
+    run.check("arch height re-solves", slider_solves(place, "Arch height")).await;
+    run.check("lower eye to edge re-solves", slider_solves(place, "Lower eye")).await;
+    run.check("thickness re-solves", slider_solves(place, "Thickness")).await;
+    run.check("an impossible value is refused in words and the design stays", impossible_value_is_refused(place)).await;
+}
+
+async fn slider_solves(place: &Place<'_>, name: &str) -> Result<()> {
+    let page = place.settled_page().await?;
+    let before = page.hertz().await?;
+    move_slider(&page, name).await?;
+    let after = page.hertz().await?;
+    ensure!(after.len() == before.len(), "{} modes became {}", before.len(), after.len());
+    ensure!(after.is_sorted(), "frequencies out of order: {after:?}");
+    page.without_errors().await
+}
+
+/// Moves a slider a few steps by keyboard and waits for the figures of the standard mesh to change.
+pub(super) async fn move_slider(page: &Page<'_>, name: &str) -> Result<()> {
+    let before = page.hertz().await?;
+    page.push_slider(name, 6).await?;
+    page.figures_changed_from(&before).await
+}
+
+async fn impossible_value_is_refused(place: &Place<'_>) -> Result<()> {
+    let page = place.settled_page().await?;
+    let (before, value) = (page.hertz().await?, page.number("Thickness").await?);
+    page.type_number("Thickness", "0").await?;
+    let words = page.alert().await?;
+    ensure!(words.contains('0') && words.contains("mm"), "the message gives neither value nor limit: {words}");
+    page.settle().await?;
+    ensure!(
+        page.number("Thickness").await? == value,
+        "thickness went from {value} to {}",
+        page.number("Thickness").await?
+    );
+    ensure!(page.hertz().await? == before, "the figures changed");
+    page.without_errors().await
+}

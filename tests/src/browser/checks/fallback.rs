@@ -1,0 +1,19 @@
+//! A browser that can't draw: the page says so, and the numbers still work.
+
+use anyhow::{Result, ensure};
+
+use super::controls::move_slider;
+use super::{Place, Run};
+
+pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
+    run.check("the page says that it can't draw, and still computes", computes_without_drawing(place)).await;
+}
+
+async fn computes_without_drawing(place: &Place<'_>) -> Result<()> {
+    let page = place.settled_page().await?;
+    let words = page.words().await?;
+    ensure!(words.contains("WebGPU") && words.contains("WebGL"), "nothing is said of WebGPU and WebGL: {words}");
+    ensure!(page.hertz().await?.len() >= 20, "{} modes in the table", page.hertz().await?.len());
+    move_slider(&page, "Thickness").await?;
+    page.without_errors().await
+}

@@ -1,0 +1,58 @@
+//! What breaks under the page: its worker, and the graphics device.
+
+use anyhow::{Result, ensure};
+
+use super::controls::move_slider;
+use super::drawing::ensure_drawn;
+use super::{Place, Run};
+use crate::browser::page::{Page, SMALL};
+use crate::browser::{Backend, State, breakage};
+
+pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
+    run.check("a crashed worker restarts with the same design", worker_restarts(place)).await;
+    run.check("a lost graphics device is replaced", device_is_replaced(place, run.backend)).await;
+}
+
+async fn worker_restarts(place: &Place<'_>) -> Result<()> {
+    let installed = place.session.run_before_every_page(breakage::WORKERS).await?;
+    let result = worker_restarts_inside(place).await;
+    place.session.forget_script(&installed).await?;
+    result
+}
+
+async fn worker_restarts_inside(place: &Place<'_>) -> Result<()> {
+    let page = place.settled_page().await?;
+    move_slider(&page, "Thickness").await?;
+    let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
+    page.value(breakage::BREAK_WORKERS).await?;
+    page.until("a second worker is started", breakage::SECOND_WORKER).await?;
+    page.until("the page says so", "document.body.innerText.includes('started again')").await?;
+    page.settle().await?;
+    ensure!(page.number("Thickness").await? == thickness, "the thickness was lost");
+    ensure!(page.hertz().await? == hertz, "the figures were lost");
+    move_slider(&page, "Arch height").await?;
+    ensure!(page.number("Thickness").await? == thickness, "the new worker computes another design");
+    page.errors_are_only(&["broken by a check", "worker failed"]).await
+}
+
+async fn device_is_replaced(place: &Place<'_>, backend: Backend) -> Result<()> {
+    let installed = place.session.run_before_every_page(breakage::DEVICES).await?;
+    let result = device_is_replaced_inside(place, backend).await;
+    place.session.forget_script(&installed).await?;
+    result
+}
+
+async fn device_is_replaced_inside(place: &Place<'_>, backend: Backend) -> Result<()> {
+    let page = Page::open(place.session, &place.url, SMALL).await?;
+    page.reach(State::Modes).await?;
+    page.settle().await?;
+    let hertz = page.hertz().await?;
+    page.value("globalThis.__first_canvas = document.querySelector('canvas');").await?;
+    page.value(if backend == Backend::WebGpu { breakage::LOSE_WEBGPU } else { breakage::LOSE_WEBGL2 }).await?;
+    let replaced = "document.querySelector('canvas') !== null && document.querySelector('canvas') !== __first_canvas";
+    page.until("a new canvas takes the lost one's place", replaced).await?;
+    page.see_change("the top moves on the new canvas").await?;
+    ensure_drawn(&page).await?;
+    ensure!(page.hertz().await? == hertz, "the figures changed with the device");
+    page.errors_are_only(&["lost", "CONTEXT_LOST"]).await
+}

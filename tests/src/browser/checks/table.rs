@@ -1,0 +1,50 @@
+//! The mode table: a real table, and choosing in it by mouse and by keyboard.
+
+use anyhow::{Result, ensure};
+use thirtyfour::prelude::*;
+
+use super::{Place, Run};
+use crate::browser::find::Role;
+
+pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
+    run.check("the modes are a real table in rising order", modes_are_a_table(place)).await;
+    run.check("a click and the arrow keys choose a mode", modes_are_chosen(place)).await;
+}
+
+/// As many elastic modes as the page promises.
+const MODES: usize = 20;
+
+async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
+    let page = place.settled_page().await?;
+    let table = page.find(Role::Table, "Modes").await?;
+    ensure!(table.find_all(By::Css("thead th[scope=col]")).await?.len() >= 3, "columns without headings");
+    let hertz = page.hertz().await?;
+    ensure!(hertz.len() >= MODES, "{} modes in the table", hertz.len());
+    ensure!(hertz[0] > 1.0, "the lowest elastic mode is at {} Hz: a rigid motion", hertz[0]);
+    ensure!(hertz.is_sorted(), "frequencies out of order: {hertz:?}");
+    page.without_errors().await
+}
+
+async fn modes_are_chosen(place: &Place<'_>) -> Result<()> {
+    let page = place.settled_page().await?;
+    page.pause().await?;
+    let chosen = || {
+        page.value("return [...document.querySelectorAll('tbody button')].findIndex(b => b.ariaPressed === 'true');")
+    };
+    ensure!(chosen().await?.as_i64().is_some_and(|at| at >= 0), "no mode is chosen at first");
+
+    let before = page.picture().await?;
+    let wanted = usize::from(chosen().await? == 0);
+    page.choose_mode(wanted).await?;
+    ensure!(chosen().await? == wanted, "a click on row {wanted} chose row {}", chosen().await?);
+    page.changed_from(&before, "the clicked mode").await?;
+
+    let before = page.picture().await?;
+    page.session.driver.active_element().await?.send_keys(Key::Down).await?;
+    ensure!(chosen().await? == wanted + 1, "arrow down chose row {}", chosen().await?);
+    page.changed_from(&before, "the mode below").await?;
+
+    page.session.driver.active_element().await?.send_keys(Key::Up).await?;
+    ensure!(chosen().await? == wanted, "arrow up chose row {}", chosen().await?);
+    page.without_errors().await
+}

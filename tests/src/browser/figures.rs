@@ -1,0 +1,68 @@
+//! Reading the page's numbers and messages, and waiting for them.
+
+use std::time::Duration;
+
+use anyhow::{Context, Result};
+
+use super::find::Role;
+use super::page::Page;
+
+/// Figures that stay the same for this long are those of the last change.
+const QUIET: Duration = Duration::from_millis(700);
+
+/// Holds when the figures on the page come from the standard mesh.
+const STANDARD: &str = "document.documentElement.dataset.basis === 'standard'";
+
+impl Page<'_> {
+    /// Waits until the figures are those of the standard mesh and stay so.
+    ///
+    /// # Errors
+    /// When that takes too long.
+    pub async fn settle(&self) -> Result<()> {
+        loop {
+            self.until("the figures come from the standard mesh", STANDARD).await?;
+            let now = self.hertz().await?;
+            tokio::time::sleep(QUIET).await;
+            if self.hertz().await? == now && self.value(&format!("return {STANDARD};")).await? == true {
+                return Ok(());
+            }
+        }
+    }
+
+    /// Waits until the table's frequencies are other ones and have settled.
+    pub(super) async fn figures_changed_from(&self, before: &[f64]) -> Result<()> {
+        let before = serde_json::to_string(before)?;
+        self.until("the figures change", &format!("JSON.stringify({HERTZ}) !== {before:?}")).await?;
+        self.settle().await
+    }
+
+    /// The frequencies in the mode table, in its order, in Hz.
+    pub(super) async fn hertz(&self) -> Result<Vec<f64>> {
+        let hertz = self.value(&format!("return {HERTZ};")).await?;
+        serde_json::from_value(hertz).context("a frequency in the table isn't a number")
+    }
+
+    /// What stands in a number field, as text.
+    pub(super) async fn number(&self, name: &str) -> Result<String> {
+        self.find(Role::Number, name).await?.prop("value").await?.context("a value")
+    }
+
+    /// Waits for an alert and gives its words.
+    ///
+    /// # Errors
+    /// When none comes.
+    pub async fn alert(&self) -> Result<String> {
+        self.until("the page shows an alert", &format!("{ALERT} !== ''")).await?;
+        self.text(&format!("return {ALERT};")).await
+    }
+}
+
+/// The cells under the heading Hz, thousands set apart by any space.
+const HERTZ: &str = r"[...document.querySelectorAll('table')].flatMap((table) => {
+  const column = [...(table.tHead?.rows[0]?.cells ?? [])].findIndex((cell) => cell.textContent.trim() === 'Hz');
+  return column < 0 ? [] : [...table.tBodies[0].rows].map((row) => Number(row.cells[column].textContent.replace(/\s/g, '')));
+})";
+
+/// The words of whatever is announced as an alert now.
+const ALERT: &str =
+    "[...document.querySelectorAll('[role=alert]')].map((alert) => alert.innerText.trim()).join(' ').trim()";

@@ -1,0 +1,94 @@
+//! One browser window: started for a backend, with an eye on errors.
+
+use anyhow::{Context, Result};
+use http::Method;
+use serde_json::{Value, json};
+use thirtyfour::SessionId;
+use thirtyfour::common::command::FormatRequestData;
+use thirtyfour::common::requestdata::RequestData;
+use thirtyfour::prelude::*;
+
+use super::page_errors;
+use super::{Backend, Chromedriver};
+
+/// A browser with one window and a fresh profile; the profile goes when the session ends.
+pub struct Session {
+    pub(super) driver: WebDriver,
+    backend: Backend,
+}
+
+impl Session {
+    /// Starts Chromium for `backend`.
+    ///
+    /// # Errors
+    /// When Chromium isn't installed or refuses to start.
+    pub async fn start(chromedriver: &Chromedriver, backend: Backend) -> Result<Session> {
+        let mut capabilities = DesiredCapabilities::chrome();
+        for switch in backend.switches() {
+            capabilities.add_arg(switch)?;
+        }
+        // Everything that the console shows, errors of workers and of downloads among it.
+        capabilities.set("goog:loggingPrefs", json!({ "browser": "ALL" }))?;
+        let driver = WebDriver::new(chromedriver.url(), capabilities).await.context("can't start Chromium")?;
+        let session = Session { driver, backend };
+        session.run_before_every_page(page_errors::COLLECT).await?;
+        Ok(session)
+    }
+
+    /// What it draws with.
+    #[must_use]
+    pub fn backend(&self) -> Backend {
+        self.backend
+    }
+
+    /// Runs `script` in every document opened from now on, before the document's own scripts.
+    pub(super) async fn run_before_every_page(&self, script: &str) -> Result<Installed> {
+        let answer = self.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await?;
+        Ok(Installed(answer["identifier"].clone()))
+    }
+
+    /// The opposite of [`Session::run_before_every_page`].
+    pub(super) async fn forget_script(&self, script: &Installed) -> Result<()> {
+        self.devtools("Page.removeScriptToEvaluateOnNewDocument", json!({ "identifier": script.0 })).await?;
+        Ok(())
+    }
+
+    /// A command of the DevTools protocol.
+    pub(super) async fn devtools(&self, command: &'static str, params: Value) -> Result<Value> {
+        let answer = self.driver.handle().cmd(DevTools { command, params }).await;
+        Ok(answer.with_context(|| format!("DevTools command {command}"))?.value()?)
+    }
+
+    /// Everything that went wrong on the page since it was opened.
+    pub(super) async fn errors(&self) -> Result<Vec<String>> {
+        let mut errors: Vec<String> = self.driver.execute(page_errors::READ, vec![]).await?.convert()?;
+        let log = self.driver.get_log("browser").await.context("the browser's log")?;
+        errors.extend(log.into_iter().filter(|entry| entry.level == "SEVERE").map(|entry| entry.message));
+        Ok(errors)
+    }
+
+    /// Ends the browser.
+    ///
+    /// # Errors
+    /// When it has gone before.
+    pub async fn end(self) -> Result<()> {
+        Ok(self.driver.quit().await?)
+    }
+}
+
+/// A script that runs before every page.
+pub(super) struct Installed(Value);
+
+/// chromedriver's way to the DevTools protocol.
+#[derive(Debug)]
+struct DevTools {
+    command: &'static str,
+    params: Value,
+}
+
+impl FormatRequestData for DevTools {
+    fn format_request(&self, session_id: &SessionId) -> RequestData {
+        RequestData::new(Method::POST, format!("/session/{session_id}/goog/cdp/execute"))
+            .add_body(json!({ "cmd": self.command, "params": self.params }))
+    }
+}

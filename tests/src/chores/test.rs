@@ -1,0 +1,57 @@
+//! `cargo xtask test`: everything, from the unit tests to the page in a browser.
+
+use anyhow::{Result, ensure};
+use bombatura_serve::{Workspace, build};
+
+use super::{licences, page_sources, programs, run};
+use crate::browser;
+use crate::outcome::Outcome;
+use crate::verify;
+
+/// Runs every check. What keeps later checks from running (a missing program, a site that can't be built) is an error;
+/// everything else is an outcome.
+///
+/// # Errors
+/// As said.
+pub fn everything(workspace: &Workspace) -> Result<Vec<Outcome>> {
+    programs::install_missing()?;
+    let mut outcomes = vec![
+        Outcome::of("cargo's tests", || cargo_tests(workspace)),
+        Outcome::of("licences", || licences::check(workspace)),
+    ];
+    outcomes.extend(page_sources::check(workspace)?);
+    outcomes.extend(published_values()?);
+    outcomes.extend(in_browsers(workspace, None)?);
+    Ok(outcomes)
+}
+
+/// The built site in Chromium; `only` limits it to checks whose name contains it.
+///
+/// # Errors
+/// When a program is missing, or the site can't be built or opened.
+pub fn in_browsers(workspace: &Workspace, only: Option<&str>) -> Result<Vec<Outcome>> {
+    programs::install_missing()?;
+    let site = workspace.site();
+    build::build_site(workspace, &site)?;
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;
+    runtime.block_on(browser::checks::run(&site, only))
+}
+
+/// Unit, property and doc tests of every package.
+fn cargo_tests(workspace: &Workspace) -> Result<()> {
+    run::to_the_end(run::cargo().current_dir(workspace.root()).args(["test", "--release", "--workspace", "--locked"]))
+}
+
+fn published_values() -> Result<Vec<Outcome>> {
+    let rows = verify::rows()?;
+    print!("{}", verify::table(&rows));
+    let outcome = |row: &verify::Row| {
+        Outcome::of(format!("published value {}", row.id), || {
+            ensure!(row.pass, "{} against {} from {}: {:.3} %", row.got, row.target, row.source, row.error_pct);
+            Ok(())
+        })
+    };
+    let outcomes: Vec<Outcome> = rows.iter().map(outcome).collect();
+    ensure!(!outcomes.is_empty(), "no published value was checked");
+    Ok(outcomes)
+}
