@@ -11,14 +11,19 @@ const DEPENDENT: f64 = 1e-13;
 
 /// A round of orthogonalisation is repeated when it shrank a vector below this share. The Cholesky factor of a Gram matrix squares the
 /// condition of the block: at 1e-2 orthogonality is kept within 1e4 rounding units, 1e-12. Two rounds are enough unless
-/// noise is all that is left (Parlett, section 6.9, "twice is enough"); the third serves that case.
+/// a direction is near noise (Parlett, section 6.9, "twice is enough"); the others serve that case.
 const SHRINKS: f64 = 1e-2;
-const MOST_ROUNDS: usize = 3;
+const MOST_ROUNDS: usize = 4;
+
+/// A Gram matrix knows squares of lengths to a few rounding units of the whole column, so what is left of a column below this share (squared, 1e-12)
+/// is not resolved. Such a column is only projected, and the next round measures it afresh.
+const RESOLVED: f64 = 1e-6;
 
 /// xᵀMx below minus this share of the largest is a negative mass; between is rounding of a massless direction.
 const NEGATIVE: f64 = 1e-8;
 
 /// Vectors q with qᵢᵀ M qⱼ = δᵢⱼ, and M q beside them so that no product is made twice.
+#[derive(Clone)]
 pub(super) struct Basis {
     pub(super) dof: usize,
     /// (vector, position)
@@ -36,11 +41,7 @@ pub(super) struct Added {
 
 impl Basis {
     pub(super) fn new(dof: usize) -> Basis {
-        Basis {
-            dof,
-            vectors: Vec::new(),
-            images: Vec::new(),
-        }
+        Basis { dof, vectors: Vec::new(), images: Vec::new() }
     }
 
     /// Number of vectors.
@@ -51,154 +52,154 @@ impl Basis {
     /// Subtracts from each column of `block` its part along the vectors from `first` on; returns those parts, (column, vector).
     pub(super) fn remove(&self, block: &mut [f64], first: usize) -> Vec<f64> {
         let parts = inner_products(&self.images[first * self.dof..], block, self.dof);
-        add_combination(
-            block,
-            -1.0,
-            &self.vectors[first * self.dof..],
-            &parts,
-            self.dof,
-        );
+        add_combination(block, -1.0, &self.vectors[first * self.dof..], &parts, self.dof);
         parts
     }
 
     /// Makes a block M-orthonormal to everything and to itself, and appends it; dependent directions are dropped.
     ///
-    /// A column shorter than [`DEPENDENT`] times `scale` is nothing. One round is enough for columns that [`Basis::remove`] has already been over.
+    /// A column shorter than [`DEPENDENT`] times `scale` or its longest companion is nothing. One round is enough for columns that [`Basis::remove`] has already been over.
     /// Cost of a round: four flops per row, basis vector and column.
-    pub(super) fn append(
-        &mut self,
-        block: Vec<f64>,
-        mass: &SymmetricProduct,
-        scale: f64,
-    ) -> Result<Added, EigenError> {
+    pub(super) fn append(&mut self, block: Vec<f64>, mass: &SymmetricProduct, scale: f64) -> Result<Added, EigenError> {
         let columns = block.len() / self.dof;
         let mut block = block;
         let mut image = Vec::new();
         // (column given, column now)
-        let mut coupling: Vec<f64> = (0..columns * columns)
-            .map(|entry| f64::from(u8::from(entry / columns == entry % columns)))
-            .collect();
-        let mut rank = columns;
+        let mut coupling: Vec<f64> =
+            (0..columns * columns).map(|entry| f64::from(u8::from(entry / columns == entry % columns))).collect();
+        // Length of the part of the block given that each present column stands for.
+        let mut lengths = vec![1.0; columns];
         let mut scale = scale;
-        for _ in 0..MOST_ROUNDS {
-            if rank == 0 {
+        for round in 0..MOST_ROUNDS {
+            if block.is_empty() {
                 break;
             }
             self.remove(&mut block, 0);
             image = mass.multiply(&block);
-            let triangle = Triangle::of(&inner_products(&block, &image, self.dof), rank, scale)?;
-            block = combination(&block, &triangle.inverse, self.dof, triangle.rank);
-            image = combination(&image, &triangle.inverse, self.dof, triangle.rank);
-            coupling = combination(&triangle.factor, &coupling, triangle.rank, columns);
-            rank = triangle.rank;
-            // From now on the columns are unit vectors.
-            scale = 1.0;
-            if triangle.shrank >= SHRINKS {
+            let gram = inner_products(&block, &image, self.dof);
+            if round == 0 {
+                scale = scale.max(longest(&gram, scale)?);
+            }
+            let split = Split::of(&gram, &lengths, DEPENDENT * scale, round + 1 == MOST_ROUNDS);
+            let left = split.lengths.len();
+            block = combination(&block, &split.columns, self.dof, left);
+            image = combination(&image, &split.columns, self.dof, left);
+            coupling = combination(&split.factor, &coupling, left, columns);
+            let finished = split.finished;
+            lengths = split.lengths;
+            if finished {
                 break;
             }
         }
+        let rank = lengths.len();
         self.vectors.extend_from_slice(&block);
         self.images.extend_from_slice(&image);
         Ok(Added { rank, coupling })
     }
 }
 
-/// Pivoted Cholesky factor of a Gram matrix, G = RᵀR, as far as its columns are independent.
-struct Triangle {
-    rank: usize,
-    /// R: (column, row), `rank` rows.
-    factor: Vec<f64>,
-    /// The matrix that turns the columns into orthonormal ones: (new column, old column).
-    inverse: Vec<f64>,
-    /// Smallest share of a column's length that the others left of it.
-    shrank: f64,
+/// Length of the longest column of a Gram matrix.
+fn longest(gram: &[f64], scale: f64) -> Result<f64, EigenError> {
+    let columns = gram.len().isqrt();
+    let squares = || (0..columns).map(|column| gram[column * (columns + 1)]);
+    let most = squares().fold(0.0, f64::max);
+    match squares().find(|&value| value.is_nan() || value < -NEGATIVE * most.max(scale * scale)) {
+        Some(value) => Err(EigenError::MassNotPositive { value }),
+        None => Ok(most.sqrt()),
+    }
 }
 
-impl Triangle {
-    fn of(gram: &[f64], columns: usize, scale: f64) -> Result<Triangle, EigenError> {
-        let squares: Vec<f64> = (0..columns)
-            .map(|column| gram[column * columns + column])
-            .collect();
-        let most = squares.iter().copied().fold(scale * scale, f64::max);
-        if let Some(&value) = squares
-            .iter()
-            .find(|&&value| value.is_nan() || value < -NEGATIVE * most)
-        {
-            return Err(EigenError::MassNotPositive { value });
-        }
-        let least = DEPENDENT * DEPENDENT * most;
+/// One round's outcome for a block W: W = W' R, where W' has the columns resolved by the Gram matrix made orthonormal (pivoted
+/// Cholesky, G = RᵀR) and the unresolved ones made orthogonal to those.
+struct Split {
+    /// (new column): the length that the new column stands for.
+    lengths: Vec<f64>,
+    /// R: (column, new column).
+    factor: Vec<f64>,
+    /// W' = W C: (new column, column).
+    columns: Vec<f64>,
+    /// Whether nothing is unresolved and no column shrank much.
+    finished: bool,
+}
+
+impl Split {
+    /// `lengths` is what each column stands for, `least` the length below which it is nothing; in the last round what is unresolved is dropped.
+    fn of(gram: &[f64], lengths: &[f64], least: f64, last: bool) -> Split {
+        let columns = lengths.len();
+        let squares: Vec<f64> = (0..columns).map(|column| gram[column * (columns + 1)]).collect();
+        let is_something = |column: usize, square: f64| square > 0.0 && square.sqrt() * lengths[column] > least;
         let mut left = squares.clone();
-        // (chosen, column): rows of R as they are found.
-        let mut rows: Vec<Vec<f64>> = Vec::new();
-        let mut chosen: Vec<usize> = Vec::new();
-        let mut shrank = f64::INFINITY;
-        while chosen.len() < columns {
-            let (pivot, length) = largest(&left, &chosen);
-            if length <= least {
+        // (chosen column, its row of R)
+        let mut chosen: Vec<(usize, Vec<f64>)> = Vec::new();
+        let mut finished = true;
+        loop {
+            let is_free = |column: &usize| chosen.iter().all(|(before, _)| before != column);
+            let resolved = (0..columns).filter(is_free).filter(|&column| {
+                is_something(column, left[column]) && left[column] > RESOLVED * RESOLVED * squares[column]
+            });
+            // The longest, the first of equals.
+            let Some(pivot) = resolved.reduce(|best, column| if left[column] > left[best] { column } else { best })
+            else {
                 break;
-            }
-            let length = length.sqrt();
-            shrank = shrank.min(length / squares[pivot].sqrt());
-            let row = (0..columns)
+            };
+            let length = left[pivot].sqrt();
+            finished &= left[pivot] >= SHRINKS * SHRINKS * squares[pivot];
+            let row: Vec<f64> = (0..columns)
                 .map(|column| {
-                    let explained: f64 = rows.iter().map(|row| row[pivot] * row[column]).sum();
-                    (0.5 * (gram[pivot * columns + column] + gram[column * columns + pivot])
-                        - explained)
-                        / length
+                    if !is_free(&column) {
+                        return 0.0;
+                    }
+                    let explained: f64 = chosen.iter().map(|(_, row)| row[pivot] * row[column]).sum();
+                    let mean = 0.5 * (gram[pivot * columns + column] + gram[column * columns + pivot]);
+                    (mean - explained) / length
                 })
-                .collect::<Vec<f64>>();
+                .collect();
             for (left, entry) in left.iter_mut().zip(&row) {
                 *left -= entry * entry;
             }
-            chosen.push(pivot);
-            rows.push(row);
+            chosen.push((pivot, row));
         }
-        Ok(Triangle::from_rows(&rows, &chosen, columns, shrank))
+        let unresolved: Vec<usize> = (0..columns)
+            .filter(|column| chosen.iter().all(|(before, _)| before != column))
+            .filter(|&column| !last && is_something(column, squares[column]))
+            .collect();
+        finished &= unresolved.is_empty();
+        Split::assemble(&chosen, &unresolved, lengths, finished)
     }
 
-    fn from_rows(rows: &[Vec<f64>], chosen: &[usize], columns: usize, shrank: f64) -> Triangle {
-        let rank = rows.len();
-        let mut factor = vec![0.0; columns * rank];
-        for (index, row) in rows.iter().enumerate() {
-            for (column, &entry) in row.iter().enumerate() {
-                factor[column * rank + index] = entry;
+    fn assemble(chosen: &[(usize, Vec<f64>)], unresolved: &[usize], lengths: &[f64], finished: bool) -> Split {
+        let columns = lengths.len();
+        let rank = chosen.len();
+        let new_columns = rank + unresolved.len();
+        let mut split =
+            Split { lengths: Vec::new(), factor: vec![0.0; columns * new_columns], columns: Vec::new(), finished };
+        for (new, (pivot, row)) in chosen.iter().enumerate() {
+            split.lengths.push(lengths[*pivot] * row[*pivot]);
+            for (column, entry) in row.iter().enumerate() {
+                split.factor[column * new_columns + new] = *entry;
             }
+            let mut unit = vec![0.0; rank];
+            unit[new] = 1.0;
+            split.columns.extend(back_substitute(chosen, &unit, columns));
         }
-        for (place, &column) in chosen.iter().enumerate() {
-            // Below the diagonal of the chosen columns R is zero exactly.
-            factor[column * rank + place + 1..(column + 1) * rank].fill(0.0);
+        for (extra, &column) in unresolved.iter().enumerate() {
+            split.lengths.push(lengths[column]);
+            split.factor[column * new_columns + rank + extra] = 1.0;
+            let explained: Vec<f64> = chosen.iter().map(|(_, row)| -row[column]).collect();
+            let mut combination = back_substitute(chosen, &explained, columns);
+            combination[column] += 1.0;
+            split.columns.extend(combination);
         }
-        // Back substitution for each column of the inverse of the chosen triangle.
-        let mut inverse = vec![0.0; rank * columns];
-        for new in 0..rank {
-            let mut solution = vec![0.0; rank];
-            for place in (0..=new).rev() {
-                let unit = if place == new { 1.0 } else { 0.0 };
-                let known: f64 = (place + 1..=new)
-                    .map(|other| rows[place][chosen[other]] * solution[other])
-                    .sum();
-                solution[place] = (unit - known) / rows[place][chosen[place]];
-            }
-            for (place, &column) in chosen.iter().enumerate() {
-                inverse[new * columns + column] = solution[place];
-            }
-        }
-        Triangle {
-            rank,
-            factor,
-            inverse,
-            shrank,
-        }
+        split
     }
 }
 
-/// The column with most length left, the first of equals.
-fn largest(left: &[f64], chosen: &[usize]) -> (usize, f64) {
-    let mut best = (usize::MAX, f64::NEG_INFINITY);
-    for (column, &length) in left.iter().enumerate() {
-        if length > best.1 && !chosen.contains(&column) {
-            best = (column, length);
-        }
+/// The combination of the chosen columns that R turns into `target` (chosen): (column).
+fn back_substitute(chosen: &[(usize, Vec<f64>)], target: &[f64], columns: usize) -> Vec<f64> {
+    let mut combination = vec![0.0; columns];
+    for (place, (pivot, row)) in chosen.iter().enumerate().rev() {
+        let known: f64 = chosen[place + 1..].iter().map(|&(later, _)| row[later] * combination[later]).sum();
+        combination[*pivot] = (target[place] - known) / row[*pivot];
     }
-    best
+    combination
 }

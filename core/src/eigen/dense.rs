@@ -20,10 +20,10 @@ pub(super) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
 
 /// B += `scale` A C, where A is (a, row), B is (b, row) and C is (b, a).
 pub(super) fn add_combination(b: &mut [f64], scale: f64, a: &[f64], c: &[f64], rows: usize) {
-    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
-    if a_columns == 0 || b_columns == 0 {
+    if rows == 0 || a.is_empty() || b.is_empty() {
         return;
     }
+    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
     matmul(
         MatMut::from_column_major_slice_mut(b, rows, b_columns),
         Accum::Add,

@@ -88,9 +88,7 @@ pub enum EigenError {
         limit: f64,
     },
     /// The rigid modes given depend on each other, or carry no mass.
-    #[error(
-        "only {independent} of the {given} rigid modes are independent in the mass matrix; give each once"
-    )]
+    #[error("only {independent} of the {given} rigid modes are independent in the mass matrix; give each once")]
     RigidDependent {
         /// Modes given.
         given: usize,
@@ -136,17 +134,13 @@ pub enum EigenError {
         basis: usize,
     },
     /// The projected matrix had no eigendecomposition.
-    #[error(
-        "the projected matrix of size {size} has no eigendecomposition; the pencil's values overflow"
-    )]
+    #[error("the projected matrix of size {size} has no eigendecomposition; the pencil's values overflow")]
     Projection {
         /// Its size.
         size: usize,
     },
     /// The inertia count keeps disagreeing with the modes found.
-    #[error(
-        "{counted} eigenvalues lie below {lambda} and only {found} were found; the mode list would be incomplete"
-    )]
+    #[error("{counted} eigenvalues lie below {lambda} and only {found} were found; the mode list would be incomplete")]
     Missed {
         /// Where the count was taken.
         lambda: f64,
@@ -171,24 +165,12 @@ pub enum EigenError {
 }
 
 /// Refuses a slice that holds NaN or infinity, or has the wrong length.
-pub(super) fn check_values(
-    what: &'static str,
-    values: &[f64],
-    wanted: usize,
-) -> Result<(), EigenError> {
+pub(super) fn check_values(what: &'static str, values: &[f64], wanted: usize) -> Result<(), EigenError> {
     if values.len() != wanted {
-        return Err(EigenError::Length {
-            what,
-            got: values.len(),
-            wanted,
-        });
+        return Err(EigenError::Length { what, got: values.len(), wanted });
     }
     match values.iter().position(|value| !value.is_finite()) {
-        Some(index) => Err(EigenError::NotFinite {
-            what,
-            index,
-            value: values[index],
-        }),
+        Some(index) => Err(EigenError::NotFinite { what, index, value: values[index] }),
         None => Ok(()),
     }
 }

@@ -38,11 +38,7 @@ impl<'a> Factor<'a> {
     /// # Errors
     /// [`EigenError::NotPositiveDefinite`] unless σ lies below the lowest eigenvalue; [`EigenError::NotFinite`],
     /// [`EigenError::Length`], [`EigenError::ForeignSymbolic`] for wrong input.
-    pub fn new(
-        pencil: &Pencil,
-        symbolic: &'a Symbolic,
-        sigma: f64,
-    ) -> Result<Factor<'a>, EigenError> {
+    pub fn new(pencil: &Pencil, symbolic: &'a Symbolic, sigma: f64) -> Result<Factor<'a>, EigenError> {
         check_values("the shift", &[sigma], 1)?;
         Factor::of(&Ordered::new(pencil, symbolic)?, sigma)
     }
@@ -67,18 +63,12 @@ impl<'a> Factor<'a> {
                 MemStack::new(&mut memory),
                 Spec::default(),
             )
-            .map_err(
-                |LltError::NonPositivePivot { index }| EigenError::NotPositiveDefinite {
-                    equation: symbolic.order[index] as usize,
-                    sigma,
-                },
-            )?;
+            .map_err(|LltError::NonPositivePivot { index }| EigenError::NotPositiveDefinite {
+                equation: symbolic.order[index] as usize,
+                sigma,
+            })?;
         let block = vec![0.0; TOGETHER * symbolic.dof()];
-        Ok(Factor {
-            symbolic,
-            values,
-            workspace: RefCell::new(Workspace { memory, block }),
-        })
+        Ok(Factor { symbolic, values, workspace: RefCell::new(Workspace { memory, block }) })
     }
 
     /// Solves (K - σM) X = B in place, B given as `rhs` (column, equation).
@@ -89,11 +79,7 @@ impl<'a> Factor<'a> {
     /// If `rhs` does not hold `columns` whole columns.
     pub fn solve_in_place(&self, rhs: &mut [f64], columns: usize) {
         let dof = self.symbolic.dof();
-        assert_eq!(
-            rhs.len(),
-            columns * dof,
-            "right-hand sides must be (column, equation)"
-        );
+        assert_eq!(rhs.len(), columns * dof, "right-hand sides must be (column, equation)");
         let workspace = &mut *self.workspace.borrow_mut();
         for group in rhs.chunks_mut(TOGETHER * dof) {
             let block = &mut workspace.block[..group.len()];
@@ -129,9 +115,5 @@ impl<'a> Factor<'a> {
 
 pub(super) fn out_of_memory(symbolic: &Symbolic) -> EigenError {
     let limit = i32::MAX as usize / size_of::<f64>();
-    EigenError::TooLarge {
-        what: "the factor (out of memory)",
-        got: symbolic.factor_entries(),
-        limit,
-    }
+    EigenError::TooLarge { what: "the factor (out of memory)", got: symbolic.factor_entries(), limit }
 }

@@ -22,7 +22,10 @@ use super::{EigenError, Pencil, Symbolic};
 /// 1e6 leaves ten true digits in every row, as many as assembly in double precision promises on meshes whose element sizes
 /// differ a thousandfold. Cholesky-like pencils stay near 1e3; larger limits would accept counts made within 1e-10 of an eigenvalue of a
 /// leading block, smaller ones refuse counts for no gain.
-pub(super) const GROWTH_LIMIT: f64 = 1e6;
+const GROWTH_LIMIT: f64 = 1e6;
+
+/// A pivot smaller than so many rounding units of its grown row has an uncertain sign: λ then is an eigenvalue to working precision.
+const PIVOT_UNITS: f64 = 16.0;
 
 /// Number of eigenvalues of the pencil below `lambda` (units of λ), rigid modes included, multiplicities counted.
 ///
@@ -44,8 +47,7 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
     let mut values = vec![0.0; cholesky.len_val()];
     let mut subdiagonal = vec![0.0; dof];
     let (mut forward, mut inverse) = (vec![0_u32; dof], vec![0_u32; dof]);
-    let scratch =
-        cholesky.factorize_numeric_intranode_lblt_scratch::<f64>(Par::Seq, Spec::default());
+    let scratch = cholesky.factorize_numeric_intranode_lblt_scratch::<f64>(Par::Seq, Spec::default());
     let mut memory = MemBuffer::try_new(scratch).map_err(|_| out_of_memory(symbolic))?;
     cholesky.factorize_numeric_intranode_lblt(
         &mut values,
@@ -63,54 +65,62 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
     };
     let perm = PermRef::new_checked(&forward, &inverse, dof);
     let factor = SupernodalIntranodeLbltRef::new(supernodes, &values, &subdiagonal, perm);
-    let growth = growth(
-        factor,
-        supernodes.n_supernodes(),
-        &subdiagonal,
-        &pencil.row_sums(&shifted),
-    );
+    let growth = growth(factor, supernodes.n_supernodes(), &subdiagonal, &pencil.row_sums(&shifted));
     if growth <= GROWTH_LIMIT {
-        Ok(negative_pivots(
-            factor,
-            supernodes.n_supernodes(),
-            &subdiagonal,
-        ))
+        Ok(pivots(factor, supernodes.n_supernodes(), &subdiagonal).map(|pivot| pivot.negative()).sum())
     } else {
-        Err(EigenError::CountUncertain {
-            lambda,
-            growth,
-            limit: GROWTH_LIMIT,
-        })
+        Err(EigenError::CountUncertain { lambda, growth, limit: GROWTH_LIMIT })
     }
 }
 
 type Factored<'a> = SupernodalIntranodeLbltRef<'a, u32, f64>;
 
-/// Negative eigenvalues of D, whose 2x2 blocks are the ones with a subdiagonal.
-fn negative_pivots(factor: Factored, supernodes: usize, subdiagonal: &[f64]) -> usize {
-    let mut negative = 0;
-    for index in 0..supernodes {
-        let supernode = factor.supernode(index);
-        let (start, panel) = (supernode.start(), supernode.val());
-        let mut pivot = 0;
-        while pivot < panel.ncols() {
-            let (here, below) = (panel[(pivot, pivot)], subdiagonal[start + pivot]);
-            if below == 0.0 {
-                negative += usize::from(here < 0.0);
-                pivot += 1;
-            } else {
-                // Signs from determinant and trace: no square root, no cancellation worth a sign.
-                let next = panel[(pivot + 1, pivot + 1)];
-                negative += match here * next - below * below {
-                    determinant if determinant < 0.0 => 1,
-                    _ if here + next < 0.0 => 2,
-                    _ => 0,
-                };
-                pivot += 2;
+/// A 1x1 or 2x2 block of D.
+struct Pivot {
+    /// Its first row, in pivoted order.
+    place: usize,
+    first: f64,
+    /// (below, second) of a 2x2 block.
+    rest: Option<(f64, f64)>,
+}
+
+impl Pivot {
+    /// Negative eigenvalues. Signs from determinant and trace: no square root, no cancellation worth a sign.
+    fn negative(&self) -> usize {
+        match self.rest {
+            None => usize::from(self.first < 0.0),
+            Some((below, second)) if self.first * second < below * below => 1,
+            Some((_, second)) if self.first + second < 0.0 => 2,
+            Some(_) => 0,
+        }
+    }
+
+    /// Smallest eigenvalue in magnitude, to a factor of two: |determinant| over the sum of magnitudes.
+    fn least(&self) -> f64 {
+        match self.rest {
+            None => self.first.abs(),
+            Some((below, second)) => {
+                (self.first * second - below * below).abs() / (self.first.abs() + second.abs() + 2.0 * below.abs())
             }
         }
     }
-    negative
+}
+
+/// The blocks of D in order; a 2x2 block is where the subdiagonal is not zero.
+fn pivots<'a>(factor: Factored<'a>, supernodes: usize, subdiagonal: &'a [f64]) -> impl Iterator<Item = Pivot> + 'a {
+    (0..supernodes).flat_map(move |index| {
+        let supernode = factor.supernode(index);
+        let (start, panel) = (supernode.start(), supernode.val());
+        let mut row = 0;
+        std::iter::from_fn(move || {
+            let place = start + row;
+            let first = (row < panel.ncols()).then(|| panel[(row, row)])?;
+            let below = subdiagonal[place];
+            let rest = (below != 0.0).then(|| (below, panel[(row + 1, row + 1)]));
+            row += if rest.is_some() { 2 } else { 1 };
+            Some(Pivot { place, first, rest })
+        })
+    })
 }
 
 /// Largest ratio over the rows of |L||D||Lᵀ| e to |K - λM| e, e all ones; infinite when a pivot vanished.
@@ -156,11 +166,9 @@ fn growth(factor: Factored, supernodes: usize, subdiagonal: &[f64], row_sums: &[
     for (grown, &place) in grown.iter().zip(forward) {
         let ratio = grown / row_sums[place as usize];
         // NaN must count as infinite growth, and f64::max would drop it.
-        largest = if ratio.is_nan() {
-            f64::INFINITY
-        } else {
-            largest.max(ratio)
-        };
+        largest = if ratio.is_nan() { f64::INFINITY } else { largest.max(ratio) };
     }
-    largest
+    let doubtful = pivots(factor, supernodes, subdiagonal)
+        .any(|pivot| pivot.least() <= PIVOT_UNITS * f64::EPSILON * grown[pivot.place]);
+    if doubtful { f64::INFINITY } else { largest }
 }

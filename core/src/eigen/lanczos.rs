@@ -58,7 +58,7 @@ impl<'a> Lanczos<'a> {
         let given = block.len();
         block.resize(given.max(width * dof), 0.0);
         lanczos.sequence.fill(&mut block[given..]);
-        lanczos.admit(block)?;
+        lanczos.admit(&block)?;
         Ok(lanczos)
     }
 
@@ -76,12 +76,12 @@ impl<'a> Lanczos<'a> {
     pub(super) fn refresh(&mut self, width: usize) -> Result<usize, EigenError> {
         let mut block = vec![0.0; width * self.basis.dof];
         self.sequence.fill(&mut block);
-        self.admit(block)
+        self.admit(&block)
     }
 
     /// Multiplies a block by A once, which removes massless directions (A x never has any), and appends it.
-    fn admit(&mut self, block: Vec<f64>) -> Result<usize, EigenError> {
-        let mut block = self.mass.multiply(&block);
+    fn admit(&mut self, block: &[f64]) -> Result<usize, EigenError> {
+        let mut block = self.mass.multiply(block);
         self.factor.solve_ordered(&mut block);
         let scale = self.scale;
         self.basis.remove(&mut block, 0);
@@ -102,25 +102,12 @@ impl<'a> Lanczos<'a> {
         let before = self.steps.last().map_or(0, |step| step.first);
         let parts = self.basis.remove(&mut block, self.deflated + before);
         let rows = first - before + width;
-        let own: Vec<f64> = parts
-            .chunks_exact(rows)
-            .flat_map(|column| column[rows - width..].iter().copied())
-            .collect();
-        self.scale = parts
-            .iter()
-            .fold(self.scale, |largest, part| part.abs().max(largest));
+        let own: Vec<f64> =
+            parts.chunks_exact(rows).flat_map(|column| column[rows - width..].iter().copied()).collect();
+        self.scale = parts.iter().fold(self.scale, |largest, part| part.abs().max(largest));
         let added = self.basis.append(block, self.mass, self.scale)?;
-        self.scale = added
-            .coupling
-            .iter()
-            .fold(self.scale, |largest, part| part.abs().max(largest));
-        self.steps.push(Step {
-            first,
-            width,
-            own,
-            coupling: added.coupling,
-            rank: added.rank,
-        });
+        self.scale = added.coupling.iter().fold(self.scale, |largest, part| part.abs().max(largest));
+        self.steps.push(Step { first, width, own, coupling: added.coupling, rank: added.rank });
         Ok(())
     }
 }

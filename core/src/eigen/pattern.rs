@@ -38,11 +38,7 @@ impl Pattern {
         }
         if self.node_of_equation.len() != dof {
             let got = self.node_of_equation.len();
-            return Err(EigenError::Length {
-                what: "node_of_equation",
-                got,
-                wanted: dof,
-            });
+            return Err(EigenError::Length { what: "node_of_equation", got, wanted: dof });
         }
         if self.column_starts[0] != 0 || self.column_starts[dof] != self.row_indices.len() {
             return Err(EigenError::Malformed {
@@ -52,10 +48,7 @@ impl Pattern {
         }
         for equation in 0..dof {
             let broken = |what| Err(EigenError::Malformed { equation, what });
-            let (start, end) = (
-                self.column_starts[equation],
-                self.column_starts[equation + 1],
-            );
+            let (start, end) = (self.column_starts[equation], self.column_starts[equation + 1]);
             if start > end || end > self.row_indices.len() {
                 return broken("column_starts must not fall");
             }
@@ -73,11 +66,7 @@ impl Pattern {
         // Factor and product index with 32 bits, half the memory traffic of 64.
         let limit = i32::MAX as usize / 2;
         if self.row_indices.len() > limit {
-            return Err(EigenError::TooLarge {
-                what: "the pattern",
-                got: self.row_indices.len(),
-                limit,
-            });
+            return Err(EigenError::TooLarge { what: "the pattern", got: self.row_indices.len(), limit });
         }
         Ok(())
     }

@@ -33,24 +33,13 @@ impl<'a> Ordered<'a> {
         let entries = pencil.pattern.entries();
         check_values("the stiffness", pencil.stiffness, entries)?;
         check_values("the mass", pencil.mass, entries)?;
-        let (stiffness, mass) = (
-            symbolic.gather(pencil.stiffness),
-            symbolic.gather(pencil.mass),
-        );
-        Ok(Ordered {
-            symbolic,
-            stiffness,
-            mass,
-        })
+        let (stiffness, mass) = (symbolic.gather(pencil.stiffness), symbolic.gather(pencil.mass));
+        Ok(Ordered { symbolic, stiffness, mass })
     }
 
     /// Values of K - σM: (entry of `symbolic.lower`).
     pub(super) fn shifted(&self, sigma: f64) -> Vec<f64> {
-        self.stiffness
-            .iter()
-            .zip(&self.mass)
-            .map(|(k, m)| k - sigma * m)
-            .collect()
+        self.stiffness.iter().zip(&self.mass).map(|(k, m)| k - sigma * m).collect()
     }
 
     pub(super) fn mass_product(&self) -> SymmetricProduct {
@@ -64,10 +53,7 @@ impl<'a> Ordered<'a> {
     /// (position): the diagonal of one set of values; each column of `lower` begins with it.
     pub(super) fn diagonal(&self, values: &[f64]) -> Vec<f64> {
         let starts = self.symbolic.lower.col_ptr();
-        starts[..self.symbolic.dof()]
-            .iter()
-            .map(|&start| values[start as usize])
-            .collect()
+        starts[..self.symbolic.dof()].iter().map(|&start| values[start as usize]).collect()
     }
 
     /// (position): the sum of magnitudes of each row of the symmetric matrix with these lower values.
@@ -76,10 +62,7 @@ impl<'a> Ordered<'a> {
         let mut sums = vec![0.0; self.symbolic.dof()];
         for column in 0..self.symbolic.dof() {
             let entries = lower.col_ptr()[column] as usize..lower.col_ptr()[column + 1] as usize;
-            for (&row, value) in lower.row_idx()[entries.clone()]
-                .iter()
-                .zip(&values[entries])
-            {
+            for (&row, value) in lower.row_idx()[entries.clone()].iter().zip(&values[entries]) {
                 sums[row as usize] += value.abs();
                 if row as usize != column {
                     sums[column] += value.abs();

@@ -21,10 +21,7 @@ pub(super) struct SymmetricProduct {
 
 impl SymmetricProduct {
     /// From a lower triangle whose columns begin with the diagonal. A lumped mass shrinks to its diagonal here.
-    pub(super) fn new(
-        lower: SymbolicSparseColMatRef<'_, u32>,
-        entries: &[f64],
-    ) -> SymmetricProduct {
+    pub(super) fn new(lower: SymbolicSparseColMatRef<'_, u32>, entries: &[f64]) -> SymmetricProduct {
         let dof = lower.ncols();
         let (column_starts, row_indices) = (lower.col_ptr(), lower.row_idx());
         let mut diagonal = Vec::with_capacity(dof);
@@ -32,10 +29,7 @@ impl SymmetricProduct {
         starts.push(0);
         let (mut rows, mut values) = (Vec::new(), Vec::new());
         for column in 0..dof {
-            let (first, end) = (
-                column_starts[column] as usize,
-                column_starts[column + 1] as usize,
-            );
+            let (first, end) = (column_starts[column] as usize, column_starts[column + 1] as usize);
             diagonal.push(entries[first]);
             for entry in first + 1..end {
                 if entries[entry] != 0.0 {
@@ -45,13 +39,7 @@ impl SymmetricProduct {
             }
             starts.push(rows.len() as u32);
         }
-        SymmetricProduct {
-            diagonal,
-            starts,
-            rows,
-            values,
-            arch: Arch::new(),
-        }
+        SymmetricProduct { diagonal, starts, rows, values, arch: Arch::new() }
     }
 
     /// The same matrix with the magnitude of each entry.
@@ -70,6 +58,15 @@ impl SymmetricProduct {
     pub(super) fn multiply(&self, x: &[f64]) -> Vec<f64> {
         let dof = self.diagonal.len();
         let mut product = vec![0.0; x.len()];
+        if self.rows.is_empty() {
+            // A lumped mass.
+            for (x, y) in x.chunks_exact(dof).zip(product.chunks_exact_mut(dof)) {
+                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&self.diagonal) {
+                    *y = diagonal * x;
+                }
+            }
+            return product;
+        }
         let mut interleaved_x = vec![[0.0; LANES]; dof];
         let mut interleaved_y = vec![[0.0; LANES]; dof];
         for (x, y) in x.chunks(LANES * dof).zip(product.chunks_mut(LANES * dof)) {
@@ -78,11 +75,7 @@ impl SymmetricProduct {
                     lanes[lane] = value;
                 }
             }
-            self.arch.dispatch(Kernel {
-                matrix: self,
-                x: &interleaved_x,
-                y: &mut interleaved_y,
-            });
+            self.arch.dispatch(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
             for (lane, column) in y.chunks_exact_mut(dof).enumerate() {
                 for (value, lanes) in column.iter_mut().zip(&interleaved_y) {
                     *value = lanes[lane];
@@ -115,10 +108,7 @@ impl NullaryFnOnce for Kernel<'_> {
             let entries = bounds[0] as usize..bounds[1] as usize;
             let own = x[column];
             let mut sum = [0.0; LANES];
-            for (&row, &value) in matrix.rows[entries.clone()]
-                .iter()
-                .zip(&matrix.values[entries])
-            {
+            for (&row, &value) in matrix.rows[entries.clone()].iter().zip(&matrix.values[entries]) {
                 let (other, below) = (&x[row as usize], &mut y[row as usize]);
                 for lane in 0..LANES {
                     sum[lane] += value * other[lane];

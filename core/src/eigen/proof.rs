@@ -4,6 +4,7 @@ use super::EigenError;
 use super::inertia::count_ordered;
 use super::pencil::Ordered;
 use super::ritz::Ritz;
+use super::shift::ZERO;
 
 /// A gap narrower than this share of λ + s is no place to count: rounding of K moves eigenvalues of fine meshes by 1e-7 or so.
 const LEAST_GAP: f64 = 1e-5;
@@ -28,30 +29,20 @@ pub(super) struct Interval {
 /// The first gap at or above mode `wanted` (counted from one), and how many modes lie below it.
 ///
 /// An eigenvalue lies within its error of each Ritz value, so the gap is taken between these intervals.
-pub(super) fn gap_above(
-    ritz: &Ritz,
-    shift: f64,
-    wanted: usize,
-    full: bool,
-) -> Option<(usize, Interval)> {
+pub(super) fn gap_above(ritz: &Ritz, shift: f64, wanted: usize, full: bool) -> Option<(usize, Interval)> {
     let pairs = ritz.theta.len();
     for last in wanted..=pairs {
         let low = 1.0 / (ritz.theta[last - 1] * (1.0 - ritz.error[last - 1])) - shift;
         if last == pairs {
             // Nothing is known above. When the basis spans everything, nothing is there.
-            return full.then_some((
-                last,
-                Interval {
-                    low,
-                    high: low + (low + shift),
-                },
-            ));
+            return full.then_some((last, Interval { low, high: low + (low + shift) }));
         }
         if ritz.error[last] > BOUNDING {
             return None;
         }
         let high = 1.0 / (ritz.theta[last] * (1.0 + ritz.error[last])) - shift;
-        if high - low > LEAST_GAP * (high + shift) {
+        // Between the zeros of a free structure there is nothing but rounding.
+        if high > ZERO * shift && high - low > LEAST_GAP * (high + shift) {
             return Some((last, Interval { low, high }));
         }
     }
@@ -61,11 +52,7 @@ pub(super) fn gap_above(
 impl Interval {
     /// Counts inside the interval: (where, eigenvalues below).
     pub(super) fn count(&self, pencil: &Ordered) -> Result<(f64, usize), EigenError> {
-        let mut refusal = EigenError::CountUncertain {
-            lambda: self.low,
-            growth: f64::INFINITY,
-            limit: 0.0,
-        };
+        let mut refusal = EigenError::CountUncertain { lambda: self.low, growth: f64::INFINITY, limit: 0.0 };
         for place in PLACES {
             let lambda = self.low + place * (self.high - self.low);
             match count_ordered(pencil, lambda) {

@@ -1,10 +1,10 @@
 //! Residuals and orthogonality of the modes found, measured afresh from K and M.
 
+use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
 use super::dense::inner_products;
-use super::lowest::RESIDUAL_TOLERANCE;
 use super::product::SymmetricProduct;
-use super::shift::ZERO;
+use super::shift::measure;
 
 /// A residual of so many rounding units of |K||x| + |λ||M||x| is all that a vector in double precision can have: storing x rounds every entry,
 /// and the factor's own backward error is some tens of units.
@@ -25,69 +25,54 @@ pub(super) struct Report {
     pub(super) accurate: bool,
 }
 
+/// Scales `vectors` (mode, position) to unit mass and measures them.
+///
+/// Values are Rayleigh quotients: their error is the square of the vector's and the rounding of xᵀKx, whatever the shift, while 1/θ - s
+/// carries the rounding of the largest θ.
 pub(super) fn report(
     mass: &SymmetricProduct,
     stiffness: &SymmetricProduct,
     rigid: &Basis,
-    values: Vec<f64>,
     vectors: Vec<f64>,
     shift: f64,
 ) -> Report {
     let dof = rigid.dof;
     let mut vectors = vectors;
-    let mut images = mass.multiply(&vectors);
-    for (vector, image) in vectors
-        .chunks_exact_mut(dof)
-        .zip(images.chunks_exact_mut(dof))
-    {
+    let images = mass.multiply(&vectors);
+    for (vector, image) in vectors.chunks_exact_mut(dof).zip(images.chunks_exact(dof)) {
         let length = dot(vector, image).sqrt();
-        vector
-            .iter_mut()
-            .chain(image)
-            .for_each(|value| *value /= length);
+        vector.iter_mut().for_each(|value| *value /= length);
     }
     let forces = stiffness.multiply(&vectors);
-    let floor = ZERO * shift;
-    let modes = || {
-        forces
-            .chunks_exact(dof)
-            .zip(images.chunks_exact(dof))
-            .zip(&values)
+    let quotients: Vec<f64> =
+        vectors.chunks_exact(dof).zip(forces.chunks_exact(dof)).map(|(vector, force)| dot(vector, force)).collect();
+    // Equal eigenvalues come in any order; rounding decides which is the lower.
+    let mut order: Vec<usize> = (0..quotients.len()).collect();
+    order.sort_by(|&a, &b| quotients[a].total_cmp(&quotients[b]));
+    let values: Vec<f64> = order.iter().map(|&mode| quotients[mode]).collect();
+    let ordered = |columns: &[f64]| -> Vec<f64> {
+        order.iter().flat_map(|&mode| columns[mode * dof..(mode + 1) * dof].iter().copied()).collect()
     };
+    let (vectors, forces) = (ordered(&vectors), ordered(&forces));
+    let images = mass.multiply(&vectors);
+    let modes = || forces.chunks_exact(dof).zip(images.chunks_exact(dof)).zip(&values);
     let residuals: Vec<f64> = modes()
         .map(|((force, image), &value)| {
-            let left = norm(
-                force
-                    .iter()
-                    .zip(image)
-                    .map(|(force, image)| force - value * image),
-            );
-            left / (value.abs().max(floor) * norm(image.iter().copied()))
+            let left = norm(force.iter().zip(image).map(|(force, image)| force - value * image));
+            left / (measure(value, shift) * norm(image.iter().copied()))
         })
         .collect();
-    let accurate = residuals.iter().zip(modes()).enumerate().all(
-        |(mode, (&residual, ((_, image), &value)))| {
-            residual <= RESIDUAL_TOLERANCE || {
-                let magnitudes: Vec<f64> = vectors[mode * dof..(mode + 1) * dof]
-                    .iter()
-                    .map(|x| x.abs())
-                    .collect();
-                let rounded = norm(stiffness.magnitudes().multiply(&magnitudes).into_iter())
-                    + value.abs() * norm(mass.magnitudes().multiply(&magnitudes).into_iter());
-                let unit =
-                    f64::EPSILON * rounded / (value.abs().max(floor) * norm(image.iter().copied()));
-                residual <= ROUNDING_UNITS * unit
-            }
-        },
-    );
+    let accurate = residuals.iter().zip(modes()).enumerate().all(|(mode, (&residual, ((_, image), &value)))| {
+        residual <= RESIDUAL_TOLERANCE || {
+            let magnitudes: Vec<f64> = vectors[mode * dof..(mode + 1) * dof].iter().map(|x| x.abs()).collect();
+            let rounded = norm(stiffness.magnitudes().multiply(&magnitudes).into_iter())
+                + value.abs() * norm(mass.magnitudes().multiply(&magnitudes).into_iter());
+            let unit = f64::EPSILON * rounded / (measure(value, shift) * norm(image.iter().copied()));
+            residual <= ROUNDING_UNITS * unit
+        }
+    });
     let orthogonality = orthogonality(&vectors, &images, rigid);
-    Report {
-        values,
-        vectors,
-        residuals,
-        orthogonality,
-        accurate,
-    }
+    Report { values, vectors, residuals, orthogonality, accurate }
 }
 
 /// (mode): largest departure of its row of [X Z]ᵀ M X from the identity.
@@ -99,26 +84,17 @@ fn orthogonality(vectors: &[f64], images: &[f64], rigid: &Basis) -> Vec<f64> {
     (0..count)
         .map(|mode| {
             let own = &among[mode * count..(mode + 1) * count];
-            let departures = own
-                .iter()
-                .enumerate()
-                .map(|(other, part)| if other == mode { part - 1.0 } else { *part });
+            let departures = own.iter().enumerate().map(|(other, part)| if other == mode { part - 1.0 } else { *part });
             let rigid_parts = &with_rigid[mode * rigid.size()..(mode + 1) * rigid.size()];
-            departures
-                .chain(rigid_parts.iter().copied())
-                .fold(0.0, |largest: f64, part| largest.max(part.abs()))
+            departures.chain(rigid_parts.iter().copied()).fold(0.0, |largest: f64, part| largest.max(part.abs()))
         })
         .collect()
 }
 
 /// Turns a vector so that the first of its largest entries is positive.
 pub(super) fn fix_sign(vector: &mut [f64]) {
-    let largest = vector
-        .iter()
-        .fold(0.0, |largest: f64, value| largest.max(value.abs()));
-    let first = vector
-        .iter()
-        .find(|value| value.abs() >= NEARLY_LARGEST * largest);
+    let largest = vector.iter().fold(0.0, |largest: f64, value| largest.max(value.abs()));
+    let first = vector.iter().find(|value| value.abs() >= NEARLY_LARGEST * largest);
     if first.is_some_and(|&value| value < 0.0) {
         vector.iter_mut().for_each(|value| *value = -*value);
     }

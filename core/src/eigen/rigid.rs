@@ -27,11 +27,7 @@ pub(super) fn rigid_basis(
     let mut block = vec![0.0; rigid.len()];
     for (vector, permuted) in rigid.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
         pencil.symbolic.permute_into(vector, permuted);
-        let length = permuted
-            .iter()
-            .map(|value| value * value)
-            .sum::<f64>()
-            .sqrt();
+        let length = permuted.iter().map(|value| value * value).sum::<f64>().sqrt();
         // A zero vector stays zero and is reported as dependent.
         let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
         permuted.iter_mut().for_each(|value| *value *= scale);
@@ -39,18 +35,10 @@ pub(super) fn rigid_basis(
     let forces = stiffness.multiply(&block);
     let magnitudes: Vec<f64> = block.iter().map(|value| value.abs()).collect();
     let bounds = stiffness.magnitudes().multiply(&magnitudes);
-    for (mode, (force, bound)) in forces
-        .chunks_exact(dof)
-        .zip(bounds.chunks_exact(dof))
-        .enumerate()
-    {
+    for (mode, (force, bound)) in forces.chunks_exact(dof).zip(bounds.chunks_exact(dof)).enumerate() {
         let ratio = largest(force) / largest(bound);
         if ratio > NULL_LIMIT {
-            return Err(EigenError::RigidNotNull {
-                mode,
-                ratio,
-                limit: NULL_LIMIT,
-            });
+            return Err(EigenError::RigidNotNull { mode, ratio, limit: NULL_LIMIT });
         }
     }
     let independent = basis.append(block, mass, 0.0)?.rank;
@@ -61,7 +49,5 @@ pub(super) fn rigid_basis(
 }
 
 fn largest(values: &[f64]) -> f64 {
-    values
-        .iter()
-        .fold(0.0, |largest, value| value.abs().max(largest))
+    values.iter().fold(0.0, |largest, value| value.abs().max(largest))
 }

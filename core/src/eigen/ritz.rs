@@ -27,15 +27,9 @@ impl Ritz {
         let projected = projected(lanczos);
         let mut ascending = vec![0.0; size];
         let mut vectors = vec![0.0; size * size];
-        let scratch = self_adjoint_evd_scratch::<f64>(
-            size,
-            ComputeEigenvectors::Yes,
-            Par::Seq,
-            Spec::default(),
-        );
+        let scratch = self_adjoint_evd_scratch::<f64>(size, ComputeEigenvectors::Yes, Par::Seq, Spec::default());
         let failed = |_| EigenError::Projection { size };
-        let mut memory =
-            MemBuffer::try_new(scratch).map_err(|_| EigenError::Projection { size })?;
+        let mut memory = MemBuffer::try_new(scratch).map_err(|_| EigenError::Projection { size })?;
         if projected.iter().any(|value| !value.is_finite()) {
             return Err(EigenError::Projection { size });
         }
@@ -43,11 +37,7 @@ impl Ritz {
         self_adjoint_evd(
             MatRef::from_column_major_slice(&projected, size, size),
             diagonal,
-            Some(MatMut::from_column_major_slice_mut(
-                &mut vectors,
-                size,
-                size,
-            )),
+            Some(MatMut::from_column_major_slice_mut(&mut vectors, size, size)),
             Par::Seq,
             MemStack::new(&mut memory),
             Spec::default(),
@@ -56,30 +46,15 @@ impl Ritz {
         // Rounding may leave values at or below zero at the far end, which stand for infinite λ.
         let positive = ascending.iter().filter(|&&theta| theta > 0.0).count();
         let theta: Vec<f64> = ascending.iter().rev().take(positive).copied().collect();
-        let coordinates: Vec<f64> = vectors
-            .chunks_exact(size)
-            .rev()
-            .take(positive)
-            .flatten()
-            .copied()
-            .collect();
+        let coordinates: Vec<f64> = vectors.chunks_exact(size).rev().take(positive).flatten().copied().collect();
         let error = theta
             .iter()
             .zip(coordinates.chunks_exact(size))
             .map(|(theta, coordinates)| {
-                remainder(lanczos, coordinates)
-                    .iter()
-                    .map(|part| part * part)
-                    .sum::<f64>()
-                    .sqrt()
-                    / theta
+                remainder(lanczos, coordinates).iter().map(|part| part * part).sum::<f64>().sqrt() / theta
             })
             .collect();
-        Ok(Ritz {
-            theta,
-            error,
-            coordinates,
-        })
+        Ok(Ritz { theta, error, coordinates })
     }
 
     /// The purified vectors of the first `count` pairs, (pair, position), in the M-norm close to one.
@@ -95,19 +70,9 @@ impl Ritz {
         let remainders: Vec<f64> = coordinates
             .chunks_exact(size)
             .zip(&self.theta)
-            .flat_map(|(coordinates, theta)| {
-                remainder(lanczos, coordinates)
-                    .into_iter()
-                    .map(move |part| part / theta)
-            })
+            .flat_map(|(coordinates, theta)| remainder(lanczos, coordinates).into_iter().map(move |part| part / theta))
             .collect();
-        add_combination(
-            &mut vectors,
-            1.0,
-            &lanczos.basis.vectors[last..last + rank * dof],
-            &remainders,
-            dof,
-        );
+        add_combination(&mut vectors, 1.0, &lanczos.basis.vectors[last..last + rank * dof], &remainders, dof);
         vectors
     }
 }
@@ -135,8 +100,7 @@ fn projected(lanczos: &Lanczos) -> Vec<f64> {
         for column in 0..step.width {
             let start = (step.first + column) * size;
             for row in 0..step.width {
-                let mean = 0.5
-                    * (step.own[column * step.width + row] + step.own[row * step.width + column]);
+                let mean = 0.5 * (step.own[column * step.width + row] + step.own[row * step.width + column]);
                 matrix[start + step.first + row] = mean;
             }
             for row in 0..step.rank.min(size - next) {

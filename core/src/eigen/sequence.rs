@@ -6,12 +6,16 @@ pub(super) struct Sequence {
     state: u64,
 }
 
+impl From<u64> for Sequence {
+    fn from(seed: u64) -> Sequence {
+        Sequence { state: seed }
+    }
+}
+
 impl Sequence {
     pub(super) fn new() -> Sequence {
         // Any seed does; the start only must not be orthogonal to a mode, which a fixed odd pattern is as unlikely to be as any.
-        Sequence {
-            state: 0x0123_4567_89AB_CDEF,
-        }
+        Sequence { state: 0x0123_4567_89AB_CDEF }
     }
 
     pub(super) fn fill(&mut self, vector: &mut [f64]) {

@@ -24,39 +24,51 @@ const LIFTS: usize = 3;
 /// a few times the first of them.
 pub(super) const ZERO: f64 = 1e-3;
 
-/// A first s from the diagonals and the number of nodes: the softest diagonal quotient Kᵢᵢ/Mᵢᵢ belongs to a wave one element long, and
-/// in a bending surface of N nodes the longest wave is N^(1/2) elements long, so its eigenvalue is about N² lower. On second-order
-/// operators this is too low by N, which is harmless while N is below some ten thousands (and is checked).
-pub(super) fn first_guess(pencil: &Ordered, nodes: usize) -> Result<f64, EigenError> {
-    let (stiffness, mass) = (
-        pencil.diagonal(&pencil.stiffness),
-        pencil.diagonal(&pencil.mass),
-    );
-    if let Some(&value) = mass.iter().find(|&&value| value < 0.0) {
-        return Err(EigenError::MassNotPositive { value });
-    }
-    if mass.iter().all(|&value| value == 0.0) {
-        return Err(EigenError::MassNotPositive { value: 0.0 });
-    }
-    let softest = stiffness
-        .iter()
-        .zip(&mass)
-        .filter(|&(&k, &m)| k > 0.0 && m > 0.0)
-        .map(|(k, m)| k / m)
-        .filter(|quotient| quotient.is_finite())
-        .fold(f64::INFINITY, f64::min);
-    if softest.is_finite() {
-        Ok(softest / (nodes as f64).powi(2))
-    } else {
-        Err(EigenError::NoStiffness)
+/// What an error in λ is compared with: λ itself, or s for a zero.
+pub(super) fn measure(value: f64, shift: f64) -> f64 {
+    if value.abs() > ZERO * shift { value.abs() } else { shift }
+}
+
+/// Least s, as a share of the largest diagonal quotient Kᵢᵢ/Mᵢᵢ, which estimates the highest eigenvalue: some thousand rounding units. Below it rounding of K
+/// decides whether K + sM is positive definite, and zeros of a free structure can't be told from small eigenvalues.
+const LEAST_SHARE: f64 = 1e-12;
+
+/// What the diagonals say of the shift.
+pub(super) struct Scale {
+    /// A first s.
+    pub(super) guess: f64,
+    /// The least s that rounding allows.
+    pub(super) least: f64,
+}
+
+impl Scale {
+    /// A first s from the diagonals and the number of nodes: the softest diagonal quotient Kᵢᵢ/Mᵢᵢ belongs to a wave one element long, and
+    /// in a bending surface of N nodes the longest wave is N^(1/2) elements long, so its eigenvalue is about N² lower. On second-order
+    /// operators this is too low by N, which is harmless while N is below some ten thousands (and is checked).
+    pub(super) fn of(pencil: &Ordered) -> Result<Scale, EigenError> {
+        let (stiffness, mass) = (pencil.diagonal(&pencil.stiffness), pencil.diagonal(&pencil.mass));
+        if let Some(&value) = mass.iter().find(|&&value| value < 0.0) {
+            return Err(EigenError::MassNotPositive { value });
+        }
+        if mass.iter().all(|&value| value == 0.0) {
+            return Err(EigenError::MassNotPositive { value: 0.0 });
+        }
+        let quotients = || {
+            let pairs = stiffness.iter().zip(&mass).filter(|&(&k, &m)| k > 0.0 && m > 0.0);
+            pairs.map(|(k, m)| k / m).filter(|quotient| quotient.is_finite())
+        };
+        let softest = quotients().fold(f64::INFINITY, f64::min);
+        if softest.is_infinite() {
+            return Err(EigenError::NoStiffness);
+        }
+        let least = LEAST_SHARE * quotients().fold(0.0, f64::max);
+        let nodes = pencil.symbolic.nodes() as f64;
+        Ok(Scale { guess: (softest / (nodes * nodes)).max(least), least })
     }
 }
 
 /// Factorises K + sM, lifting s while rounding hides that it is positive definite. Returns s with the factor.
-pub(super) fn factorise<'a>(
-    pencil: &Ordered<'a>,
-    guess: f64,
-) -> Result<(f64, Factor<'a>), EigenError> {
+pub(super) fn factorise<'a>(pencil: &Ordered<'a>, guess: f64) -> Result<(f64, Factor<'a>), EigenError> {
     let mut shift = guess;
     for _ in 0..LIFTS {
         if let Ok(factor) = Factor::of(pencil, -shift) {
@@ -68,7 +80,14 @@ pub(super) fn factorise<'a>(
 }
 
 /// A better s, when the first Ritz value shows the present one to be far off.
-pub(super) fn better(shift: f64, first_ritz: f64) -> Option<f64> {
+pub(super) fn better(shift: f64, first_ritz: f64, least: f64) -> Option<f64> {
     let off = shift > TOO_FAR * first_ritz || shift < TOO_NEAR * first_ritz;
-    (first_ritz > 0.0 && off).then_some(SHARE * first_ritz)
+    let better = (SHARE * first_ritz).max(least);
+    (off && better != shift).then_some(better)
+}
+
+/// A larger s for a pencil whose zeros, at 1/s, drown its modes in rounding.
+pub(super) fn clearer(shift: f64, first_elastic: f64) -> Option<f64> {
+    let better = SHARE * first_elastic;
+    (better > 2.0 * shift).then_some(better)
 }

@@ -55,21 +55,9 @@ impl Symbolic {
             ..CholeskySymbolicParams::default()
         };
         // Already in elimination order: the identity ordering makes numeric factorisation read the values in place.
-        let cholesky = factorize_symbolic_cholesky(
-            upper.as_ref(),
-            Side::Upper,
-            SymmetricOrdering::Identity,
-            params,
-        )
-        .map_err(|error| too_large(error, pattern))?;
-        Ok(Symbolic {
-            pattern: pattern.clone(),
-            nodes: equations.len(),
-            order,
-            lower,
-            source,
-            cholesky,
-        })
+        let cholesky = factorize_symbolic_cholesky(upper.as_ref(), Side::Upper, SymmetricOrdering::Identity, params)
+            .map_err(|error| too_large(error, pattern))?;
+        Ok(Symbolic { pattern: pattern.clone(), nodes: equations.len(), order, lower, source, cholesky })
     }
 
     /// Number of equations.
@@ -91,19 +79,12 @@ impl Symbolic {
     }
 
     pub(super) fn check(&self, pattern: &Pattern) -> Result<(), EigenError> {
-        if self.pattern == *pattern {
-            Ok(())
-        } else {
-            Err(EigenError::ForeignSymbolic)
-        }
+        if self.pattern == *pattern { Ok(()) } else { Err(EigenError::ForeignSymbolic) }
     }
 
     /// A pattern's values in elimination order: (entry of `lower`).
     pub(super) fn gather(&self, values: &[f64]) -> Vec<f64> {
-        self.source
-            .iter()
-            .map(|&entry| values[entry as usize])
-            .collect()
+        self.source.iter().map(|&entry| values[entry as usize]).collect()
     }
 
     /// One vector from the pattern's order into elimination order: (position).
@@ -126,11 +107,7 @@ fn too_large(error: FaerError, pattern: &Pattern) -> EigenError {
         FaerError::OutOfMemory => "the factor (out of memory)",
         _ => "the factor",
     };
-    EigenError::TooLarge {
-        what,
-        got: pattern.entries(),
-        limit: i32::MAX as usize,
-    }
+    EigenError::TooLarge { what, got: pattern.entries(), limit: i32::MAX as usize }
 }
 
 /// (position): the equation, by minimum degree on the graph whose vertices are nodes.
@@ -147,8 +124,7 @@ fn order_by_nodes(pattern: &Pattern, equations: &[Vec<u32>]) -> Result<Vec<u32>,
     let mut seen = vec![u32::MAX; nodes];
     for (index, members) in equations.iter().enumerate() {
         for &equation in members {
-            let column = pattern.column_starts[equation as usize]
-                ..pattern.column_starts[equation as usize + 1];
+            let column = pattern.column_starts[equation as usize]..pattern.column_starts[equation as usize + 1];
             for &row in &pattern.row_indices[column] {
                 let other = vertex[row] as usize;
                 if other != index && seen[other] != index as u32 {
@@ -164,30 +140,16 @@ fn order_by_nodes(pattern: &Pattern, equations: &[Vec<u32>]) -> Result<Vec<u32>,
     let mut forward = vec![0_u32; nodes];
     let mut inverse = vec![0_u32; nodes];
     let memory = amd::order_maybe_unsorted_scratch::<u32>(nodes, rows.len());
-    let mut memory =
-        MemBuffer::try_new(memory).map_err(|_| too_large(FaerError::OutOfMemory, pattern))?;
-    amd::order_maybe_unsorted(
-        &mut forward,
-        &mut inverse,
-        graph,
-        amd::Control::default(),
-        MemStack::new(&mut memory),
-    )
-    .map_err(|error| too_large(error, pattern))?;
-    Ok(forward
-        .iter()
-        .flat_map(|&node| equations[node as usize].iter().copied())
-        .collect())
+    let mut memory = MemBuffer::try_new(memory).map_err(|_| too_large(FaerError::OutOfMemory, pattern))?;
+    amd::order_maybe_unsorted(&mut forward, &mut inverse, graph, amd::Control::default(), MemStack::new(&mut memory))
+        .map_err(|error| too_large(error, pattern))?;
+    Ok(forward.iter().flat_map(|&node| equations[node as usize].iter().copied()).collect())
 }
 
 /// (node, its equations), nodes in the order in which they first occur.
 fn equations_by_node(pattern: &Pattern) -> Vec<Vec<u32>> {
-    let mut by_label: Vec<(u32, u32)> = pattern
-        .node_of_equation
-        .iter()
-        .enumerate()
-        .map(|(equation, &node)| (node, equation as u32))
-        .collect();
+    let mut by_label: Vec<(u32, u32)> =
+        pattern.node_of_equation.iter().enumerate().map(|(equation, &node)| (node, equation as u32)).collect();
     by_label.sort_unstable();
     let mut equations: Vec<Vec<u32>> = Vec::new();
     for group in by_label.chunk_by(|a, b| a.0 == b.0) {
@@ -198,14 +160,7 @@ fn equations_by_node(pattern: &Pattern) -> Vec<Vec<u32>> {
 }
 
 /// The pattern in elimination order as lower and as upper triangle, and where each entry of the lower one comes from.
-fn permute(
-    pattern: &Pattern,
-    position: &[u32],
-) -> (
-    SymbolicSparseColMat<u32>,
-    SymbolicSparseColMat<u32>,
-    Vec<u32>,
-) {
+fn permute(pattern: &Pattern, position: &[u32]) -> (SymbolicSparseColMat<u32>, SymbolicSparseColMat<u32>, Vec<u32>) {
     let dof = pattern.dof();
     let mut entries: Vec<(u32, u32, u32)> = Vec::with_capacity(pattern.entries());
     for (column, &place) in position.iter().enumerate() {
@@ -217,11 +172,7 @@ fn permute(
     let upper = compress(dof, entries.iter().map(|&(low, high, _)| (high, low)));
     entries.sort_unstable();
     let lower = compress(dof, entries.iter().map(|&(low, high, _)| (low, high)));
-    (
-        lower,
-        upper,
-        entries.iter().map(|&(_, _, entry)| entry).collect(),
-    )
+    (lower, upper, entries.iter().map(|&(_, _, entry)| entry).collect())
 }
 
 /// A pattern from (column, row) pairs; rows of a column come out in ascending order.

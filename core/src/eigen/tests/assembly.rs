@@ -3,6 +3,7 @@
 use super::Pattern;
 
 /// A pencil that owns its arrays.
+#[derive(Debug)]
 pub(super) struct Assembled {
     pub(super) pattern: Pattern,
     pub(super) stiffness: Vec<f64>,
@@ -31,6 +32,12 @@ pub(super) fn assemble(node_of_equation: Vec<u32>, elements: &[Element]) -> Asse
             }
         }
     }
+    compress(node_of_equation, entries)
+}
+
+/// Sums entries (column, row, stiffness, mass) of the lower triangle.
+pub(super) fn compress(node_of_equation: Vec<u32>, mut entries: Vec<(usize, usize, f64, f64)>) -> Assembled {
+    let dof = node_of_equation.len();
     entries.sort_by_key(|&(column, row, ..)| (column, row));
     let mut column_starts = vec![0; dof + 1];
     let (mut row_indices, mut stiffness, mut mass) = (Vec::new(), Vec::new(), Vec::new());
@@ -43,13 +50,5 @@ pub(super) fn assemble(node_of_equation: Vec<u32>, elements: &[Element]) -> Asse
     for column in 0..dof {
         column_starts[column + 1] += column_starts[column];
     }
-    Assembled {
-        pattern: Pattern {
-            column_starts,
-            row_indices,
-            node_of_equation,
-        },
-        stiffness,
-        mass,
-    }
+    Assembled { pattern: Pattern { column_starts, row_indices, node_of_equation }, stiffness, mass }
 }

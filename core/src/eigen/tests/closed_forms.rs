@@ -15,16 +15,8 @@ fn chain(masses: usize, held: bool) -> Assembled {
         })
         .collect();
     for end in 0..masses {
-        let ground = if held && (end == 0 || end == masses - 1) {
-            stiffness
-        } else {
-            0.0
-        };
-        elements.push(Element {
-            equations: vec![end],
-            stiffness: vec![ground],
-            mass: vec![mass],
-        });
+        let ground = if held && (end == 0 || end == masses - 1) { stiffness } else { 0.0 };
+        elements.push(Element { equations: vec![end], stiffness: vec![ground], mass: vec![mass] });
     }
     assemble((0..masses as u32).collect(), &elements)
 }
@@ -38,9 +30,7 @@ fn wave(angle: f64) -> f64 {
 #[test]
 fn held_chain_has_its_closed_form_eigenvalues() {
     let pairs = chain(500, true).solve(&Request::count(20)).unwrap();
-    let expected: Vec<f64> = (1..=20)
-        .map(|wave_number| wave(PI * f64::from(wave_number) / 501.0))
-        .collect();
+    let expected: Vec<f64> = (1..=20).map(|wave_number| wave(PI * f64::from(wave_number) / 501.0)).collect();
     assert_close(&pairs.values, &expected, 1e-10);
     assert_eq!(pairs.counted_below, 20);
 }
@@ -48,37 +38,22 @@ fn held_chain_has_its_closed_form_eigenvalues() {
 #[test]
 fn free_chain_has_a_zero_then_its_closed_form_eigenvalues() {
     let chain = chain(300, false);
-    let expected: Vec<f64> = (1..=12)
-        .map(|wave_number| wave(PI * f64::from(wave_number) / 300.0))
-        .collect();
+    let expected: Vec<f64> = (1..=12).map(|wave_number| wave(PI * f64::from(wave_number) / 300.0)).collect();
     let pairs = chain.solve(&Request::count(13)).unwrap();
-    assert!(
-        pairs.values[0].abs() < 1e-10 * expected[0],
-        "{}",
-        pairs.values[0]
-    );
+    assert!(pairs.values[0].abs() < 1e-10 * expected[0], "{}", pairs.values[0]);
     assert_close(&pairs.values[1..], &expected, 1e-10);
 
     let rigid = vec![1.0; 300];
-    let pairs = chain
-        .solve(&Request {
-            rigid: Some(&rigid),
-            ..Request::count(12)
-        })
-        .unwrap();
+    let pairs = chain.solve(&Request { rigid: Some(&rigid), ..Request::count(12) }).unwrap();
     assert_close(&pairs.values, &expected, 1e-10);
     assert_eq!(pairs.counted_below, 13);
 }
 
 /// The five-point Laplacian on a square with fixed sides: every eigenvalue with unequal wave numbers is exactly double.
-fn laplacian(side: usize) -> Assembled {
+pub(super) fn laplacian(side: usize) -> Assembled {
     let mut elements = Vec::new();
     for node in 0..side * side {
-        elements.push(Element {
-            equations: vec![node],
-            stiffness: vec![4.0],
-            mass: vec![1.0],
-        });
+        elements.push(Element { equations: vec![node], stiffness: vec![4.0], mass: vec![1.0] });
         let mut coupled = |other: usize| {
             elements.push(Element {
                 equations: vec![node, other],
@@ -97,33 +72,20 @@ fn laplacian(side: usize) -> Assembled {
 }
 
 /// 4 sin²(pπ/2(n+1)) + 4 sin²(qπ/2(n+1)), ascending.
-fn laplacian_eigenvalues(side: usize) -> Vec<f64> {
+pub(super) fn laplacian_eigenvalues(side: usize) -> Vec<f64> {
     let one = |wave: usize| 4.0 * (0.5 * PI * wave as f64 / (side + 1) as f64).sin().powi(2);
-    let mut values: Vec<f64> = (1..=side)
-        .flat_map(|p| (1..=side).map(move |q| one(p) + one(q)))
-        .collect();
+    let mut values: Vec<f64> = (1..=side).flat_map(|p| (1..=side).map(move |q| one(p) + one(q))).collect();
     values.sort_by(f64::total_cmp);
     values
 }
 
 #[test]
 fn square_membrane_keeps_both_of_each_repeated_pair() {
-    let expected = laplacian_eigenvalues(40);
-    for count in [1, 2, 3, 8, 30] {
-        let pairs = laplacian(40).solve(&Request::count(count)).unwrap();
+    let expected = laplacian_eigenvalues(20);
+    for count in [1, 2, 3, 8, 20] {
+        let pairs = laplacian(20).solve(&Request::count(count)).unwrap();
         assert_close(&pairs.values, &expected[..count], 1e-10);
-        assert!(
-            pairs
-                .orthogonality
-                .iter()
-                .all(|&departure| departure < 1e-10),
-            "{:?}",
-            pairs.orthogonality
-        );
-        assert!(
-            pairs.residuals.iter().all(|&residual| residual < 1e-6),
-            "{:?}",
-            pairs.residuals
-        );
+        assert!(pairs.orthogonality.iter().all(|&departure| departure < 1e-10), "{:?}", pairs.orthogonality);
+        assert!(pairs.residuals.iter().all(|&residual| residual < 1e-6), "{:?}", pairs.residuals);
     }
 }

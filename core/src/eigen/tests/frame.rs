@@ -21,10 +21,7 @@ pub(super) fn frame(side: usize) -> Frame {
     let spacing = LENGTH / (side - 1) as f64;
     let nodes: Vec<[f64; 3]> = (0..side * side)
         .map(|node| {
-            let (x, y) = (
-                (node % side) as f64 * spacing,
-                (node / side) as f64 * spacing,
-            );
+            let (x, y) = ((node % side) as f64 * spacing, (node / side) as f64 * spacing);
             let bump = |u: f64| (std::f64::consts::PI * u / LENGTH).sin();
             [x, y, ARCH * bump(x) * bump(y)]
         })
@@ -44,24 +41,15 @@ pub(super) fn frame(side: usize) -> Frame {
             }
         }
     }
-    let node_of_equation = (0..6 * nodes.len())
-        .map(|equation| (equation / 6) as u32)
-        .collect();
-    Frame {
-        pencil: assemble(node_of_equation, &elements),
-        rigid: rigid_modes(&nodes),
-    }
+    let node_of_equation = (0..6 * nodes.len()).map(|equation| (equation / 6) as u32).collect();
+    Frame { pencil: assemble(node_of_equation, &elements), rigid: rigid_modes(&nodes) }
 }
 
 /// Translations along and rotations about the axes.
 fn rigid_modes(nodes: &[[f64; 3]]) -> Vec<f64> {
     let mut modes = Vec::new();
     for axis in 0..3 {
-        modes.extend(
-            nodes
-                .iter()
-                .flat_map(|_| (0..6).map(move |d| f64::from(u8::from(d == axis)))),
-        );
+        modes.extend(nodes.iter().flat_map(|_| (0..6).map(move |d| f64::from(u8::from(d == axis)))));
     }
     for axis in 0..3 {
         let mut turn = [0.0; 3];
@@ -79,10 +67,7 @@ fn beam(nodes: &[[f64; 3]], first: usize, second: usize, width: f64) -> Element 
     let along = subtract(nodes[second], nodes[first]);
     let length = norm(along);
     let area = width * THICKNESS;
-    let (inertia, side_inertia) = (
-        width * THICKNESS.powi(3) / 12.0,
-        THICKNESS * width.powi(3) / 12.0,
-    );
+    let (inertia, side_inertia) = (width * THICKNESS.powi(3) / 12.0, THICKNESS * width.powi(3) / 12.0);
     let torsion = MODULUS / 2.6 * 2.0 * inertia;
     let mut local = [[0.0; 12]; 12];
     let mut pair = |a: usize, b: usize, value: f64| {
@@ -97,15 +82,8 @@ fn beam(nodes: &[[f64; 3]], first: usize, second: usize, width: f64) -> Element 
         pair(d, d + 6, -stiffness);
     }
     // (deflection, rotation, sign of the rotation, EI): bending out of the lattice's plane and within it.
-    for (v, r, sign, bending) in [
-        (2, 4, -1.0, MODULUS * inertia),
-        (1, 5, 1.0, MODULUS * side_inertia),
-    ] {
-        let (a, b, c) = (
-            12.0 * bending / length.powi(3),
-            6.0 * bending / length.powi(2),
-            2.0 * bending / length,
-        );
+    for (v, r, sign, bending) in [(2, 4, -1.0, MODULUS * inertia), (1, 5, 1.0, MODULUS * side_inertia)] {
+        let (a, b, c) = (12.0 * bending / length.powi(3), 6.0 * bending / length.powi(2), 2.0 * bending / length);
         pair(v, v, a);
         pair(v + 6, v + 6, a);
         pair(v, v + 6, -a);
@@ -120,11 +98,7 @@ fn beam(nodes: &[[f64; 3]], first: usize, second: usize, width: f64) -> Element 
     let x = scale(along, 1.0 / length);
     let y = normalise(cross([0.0, 0.0, 1.0], x));
     let axes = [x, y, cross(x, y)];
-    let mut element = Element {
-        equations: Vec::new(),
-        stiffness: vec![0.0; 144],
-        mass: vec![0.0; 144],
-    };
+    let mut element = Element { equations: Vec::new(), stiffness: vec![0.0; 144], mass: vec![0.0; 144] };
     for node in [first, second] {
         element.equations.extend(6 * node..6 * node + 6);
     }
@@ -132,18 +106,13 @@ fn beam(nodes: &[[f64; 3]], first: usize, second: usize, width: f64) -> Element 
         for b in 0..12 {
             for (p, from) in axes.iter().enumerate() {
                 for (q, to) in axes.iter().enumerate() {
-                    element.stiffness[a * 12 + b] +=
-                        from[a % 3] * local[a / 3 * 3 + p][b / 3 * 3 + q] * to[b % 3];
+                    element.stiffness[a * 12 + b] += from[a % 3] * local[a / 3 * 3 + p][b / 3 * 3 + q] * to[b % 3];
                 }
             }
         }
         let translation = 0.5 * DENSITY * area * length;
         let is_rotation = a % 6 >= 3;
-        element.mass[a * 12 + a] = if is_rotation {
-            translation * THICKNESS.powi(2) / 12.0
-        } else {
-            translation
-        };
+        element.mass[a * 12 + a] = if is_rotation { translation * THICKNESS.powi(2) / 12.0 } else { translation };
     }
     element
 }
@@ -153,11 +122,7 @@ fn subtract(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
 }
 
 fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
-    [
-        a[1] * b[2] - a[2] * b[1],
-        a[2] * b[0] - a[0] * b[2],
-        a[0] * b[1] - a[1] * b[0],
-    ]
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }
 
 fn norm(a: [f64; 3]) -> f64 {

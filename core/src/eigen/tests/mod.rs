@@ -1,21 +1,19 @@
 //! Eigenpairs and counts against closed forms and dense reference solvers.
 
 mod assembly;
+mod beams;
 mod closed_forms;
+mod dense;
 mod frame;
+mod promises;
+mod refusals;
 
-use super::{
-    EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, lowest,
-};
+use super::{EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, lowest};
 use assembly::{Assembled, Element, assemble};
 
 impl Assembled {
     fn pencil(&self) -> Pencil<'_> {
-        Pencil {
-            pattern: &self.pattern,
-            stiffness: &self.stiffness,
-            mass: &self.mass,
-        }
+        Pencil { pattern: &self.pattern, stiffness: &self.stiffness, mass: &self.mass }
     }
 
     fn solve(&self, request: &Request) -> Result<Eigenpairs, EigenError> {
@@ -32,9 +30,6 @@ fn assert_close(got: &[f64], expected: &[f64], relative: f64) {
     assert_eq!(got.len(), expected.len());
     for (index, (got, expected)) in got.iter().zip(expected).enumerate() {
         let error = (got - expected).abs() / expected.abs();
-        assert!(
-            error <= relative,
-            "value {index}: {got} against {expected}, error {error:e}"
-        );
+        assert!(error <= relative, "value {index}: {got} against {expected}, error {error:e}");
     }
 }

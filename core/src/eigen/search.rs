@@ -1,0 +1,251 @@
+//! The search: steps, looks at the Ritz pairs, moves of the shift, and the proof.
+
+use super::basis::Basis;
+use super::lanczos::Lanczos;
+use super::pencil::Ordered;
+use super::product::SymmetricProduct;
+use super::proof::{Gap, gap_above};
+use super::report::{Report, fix_sign, report};
+use super::ritz::Ritz;
+use super::shift::{self, Scale};
+use super::{EigenError, Eigenpairs, Factor, RESIDUAL_TOLERANCE};
+
+/// A mode is first taken for accurate at this share of the tolerance: the iteration knows residuals in the norm of M⁻¹, the report
+/// uses the plain one, and the two differ by the spread of masses.
+const FIRST_SHARE: f64 = 0.3;
+/// When the plain residual still fails, the iteration's own tolerance is tightened by this factor, at most down to the least one.
+const TIGHTEN: f64 = 0.03;
+const LEAST_TOLERANCE: f64 = 1e-12;
+/// The first Ritz value is looked at after this many steps to see whether the shift suits.
+const SHIFT_STEPS: usize = 2;
+/// The shift is moved at most this often; the second move already starts from a good Ritz value.
+const MOST_MOVES: usize = 3;
+
+/// What the search has to do, checked.
+pub(super) struct Task<'a> {
+    pub(super) pencil: &'a Ordered<'a>,
+    pub(super) mass: &'a SymmetricProduct,
+    pub(super) stiffness: &'a SymmetricProduct,
+    /// Deflated modes, M-orthonormal.
+    pub(super) rigid: &'a Basis,
+    pub(super) scale: Scale,
+    /// The caller's shift; found here when left out.
+    pub(super) shift: Option<f64>,
+    /// At least one, at most the equations less the rigid modes.
+    pub(super) wanted: usize,
+    /// Vectors in a block.
+    pub(super) width: usize,
+    pub(super) prove: bool,
+    /// A count already made that the modes wanted must match.
+    pub(super) proven: Option<Gap>,
+}
+
+/// The search's state.
+pub(super) struct Search<'a> {
+    task: Task<'a>,
+    shift: f64,
+    lanczos: Lanczos<'a>,
+    tolerance: f64,
+    passes: usize,
+    /// Whether the shift may still be moved when accuracy can't be had at it.
+    may_move: bool,
+    /// Expanded vectors at which Ritz pairs are worth a look.
+    next_look: usize,
+}
+
+impl<'a> Search<'a> {
+    /// Factorises and starts from `start` (vector, position), made up to a block.
+    pub(super) fn new(task: Task<'a>, start: &[f64]) -> Result<Search<'a>, EigenError> {
+        let (shift, factor) = match task.shift {
+            Some(shift) => (shift, Factor::of(task.pencil, -shift)?),
+            None => shift::factorise(task.pencil, task.scale.guess)?,
+        };
+        let lanczos = begin(&task, factor, start)?;
+        let may_move = task.shift.is_none();
+        let tolerance = FIRST_SHARE * RESIDUAL_TOLERANCE;
+        let next_look = task.wanted;
+        let mut search = Search { task, shift, lanczos, tolerance, passes: 0, may_move, next_look };
+        if may_move {
+            search.settle_shift()?;
+        }
+        Ok(search)
+    }
+
+    /// Takes a few steps and moves the shift if the first Ritz value says so.
+    fn settle_shift(&mut self) -> Result<(), EigenError> {
+        for _ in 0..MOST_MOVES {
+            for _ in 0..SHIFT_STEPS {
+                self.step()?;
+            }
+            let ritz = Ritz::of(&self.lanczos)?;
+            // Zeros of a free structure whose rigid modes were not given say nothing of its elastic scale, and their copies not yet
+            // converged look like small elastic values: with zeros about, the shift is left alone until the end.
+            let first = ritz.theta.first().map(|&theta| self.value(theta));
+            let elastic = first.filter(|&first| first > self.shift * shift::ZERO);
+            match elastic.and_then(|first| shift::better(self.shift, first, self.task.scale.least)) {
+                Some(better) => self.move_shift(better, &ritz)?,
+                None => break,
+            }
+        }
+        Ok(())
+    }
+
+    /// A shift closer to the first elastic value, when rounding at the present one keeps converged modes from the tolerance.
+    fn clearer_shift(&self, ritz: &Ritz) -> Option<f64> {
+        let mut values = ritz.theta.iter().map(|&theta| self.value(theta));
+        let first = values.find(|&value| value > self.shift * shift::ZERO)?;
+        shift::clearer(self.shift, first)
+    }
+
+    /// Starts again at another shift, from the lowest Ritz vectors.
+    fn move_shift(&mut self, shift: f64, ritz: &Ritz) -> Result<(), EigenError> {
+        let start = ritz.vectors(&self.lanczos, self.task.width.min(ritz.theta.len()));
+        let (shift, factor) = shift::factorise(self.task.pencil, shift)?;
+        self.shift = shift;
+        self.tolerance = FIRST_SHARE * RESIDUAL_TOLERANCE;
+        self.next_look = self.task.wanted;
+        self.lanczos = begin(&self.task, factor, &start)?;
+        Ok(())
+    }
+
+    fn step(&mut self) -> Result<(), EigenError> {
+        self.passes += 1;
+        self.lanczos.step()
+    }
+
+    /// Runs to the end.
+    pub(super) fn run(mut self) -> Result<Eigenpairs, EigenError> {
+        let available = self.task.rigid.dof - self.task.rigid.size();
+        // Well-behaved pencils need about twice the modes wanted plus a few blocks; four times is for clusters at the end of the list.
+        let limit = available.min(4 * self.task.wanted + 40 * self.task.width);
+        let mut missed = None;
+        loop {
+            let pending = self.lanczos.size() - self.lanczos.expanded();
+            let full = pending == 0 && self.lanczos.refresh(self.task.width)? == 0;
+            if !full {
+                self.step()?;
+            }
+            let expanded = self.lanczos.expanded();
+            if !full && expanded < self.next_look {
+                continue;
+            }
+            self.next_look = expanded + self.task.width.max(expanded / 12);
+            let ritz = Ritz::of(&self.lanczos)?;
+            let accurate = self.accurate(&ritz);
+            if accurate >= self.task.wanted {
+                let found = self.report(&ritz);
+                if found.accurate {
+                    match self.prove(&ritz, full)? {
+                        Verdict::Complete(gap) => return Ok(self.finish(found, gap)),
+                        Verdict::Undecided => {}
+                        Verdict::Missing { lambda, counted, found } => {
+                            missed = Some(EigenError::Missed { lambda, counted, found });
+                            if full || counted < found {
+                                return Err(EigenError::Missed { lambda, counted, found });
+                            }
+                            self.lanczos.refresh(self.task.width)?;
+                            // Fresh directions need a few steps before they show.
+                            self.next_look = expanded + 4 * self.task.width;
+                        }
+                    }
+                } else if self.tolerance > LEAST_TOLERANCE {
+                    self.tolerance *= TIGHTEN;
+                }
+            } else if full {
+                return Err(EigenError::Exhausted { found: ritz.theta.len(), wanted: self.task.wanted });
+            }
+            if full || expanded >= limit && expanded < available {
+                if let Some(shift) = self.clearer_shift(&ritz).filter(|_| self.may_move) {
+                    self.may_move = false;
+                    self.move_shift(shift, &ritz)?;
+                    continue;
+                }
+                let gave_up =
+                    EigenError::NotConverged { converged: accurate, wanted: self.task.wanted, basis: expanded };
+                return Err(missed.unwrap_or(gave_up));
+            }
+        }
+    }
+
+    fn value(&self, theta: f64) -> f64 {
+        1.0 / theta - self.shift
+    }
+
+    /// How many of the lowest Ritz pairs, without a break, meet the iteration's tolerance.
+    fn accurate(&self, ritz: &Ritz) -> usize {
+        let meets = |(theta, error): (&f64, &f64)| {
+            let value = self.value(*theta);
+            error / (theta * shift::measure(value, self.shift)) <= self.tolerance
+        };
+        ritz.theta.iter().zip(&ritz.error).take_while(|&pair| meets(pair)).count()
+    }
+
+    fn report(&self, ritz: &Ritz) -> Report {
+        let vectors = ritz.vectors(&self.lanczos, self.task.wanted);
+        report(self.task.mass, self.task.stiffness, self.task.rigid, vectors, self.shift)
+    }
+
+    fn prove(&self, ritz: &Ritz, full: bool) -> Result<Verdict, EigenError> {
+        if let Some(gap) = &self.task.proven {
+            let found = ritz.theta.iter().filter(|&&theta| self.value(theta) < gap.lambda).count();
+            return Ok(Verdict::of(gap.clone(), self.task.wanted.min(found) + self.task.rigid.size()));
+        }
+        if !self.task.prove {
+            return Ok(Verdict::Complete(None));
+        }
+        let Some((last, gap)) = gap_above(ritz, self.shift, self.task.wanted, full) else {
+            return Ok(Verdict::Undecided);
+        };
+        let (lambda, counted) = gap.count(self.task.pencil)?;
+        Ok(Verdict::of(Gap { lambda, counted }, last + self.task.rigid.size()))
+    }
+
+    fn finish(&self, report: Report, gap: Option<Gap>) -> Eigenpairs {
+        let symbolic = self.task.pencil.symbolic;
+        let mut vectors = vec![0.0; report.vectors.len()];
+        for (permuted, vector) in
+            report.vectors.chunks_exact(symbolic.dof()).zip(vectors.chunks_exact_mut(symbolic.dof()))
+        {
+            symbolic.permute_back(permuted, vector);
+            fix_sign(vector);
+        }
+        Eigenpairs {
+            values: report.values,
+            vectors,
+            residuals: report.residuals,
+            orthogonality: report.orthogonality,
+            counted_below: gap.as_ref().map_or(0, |gap| gap.counted),
+            counted_at: gap.map(|gap| gap.lambda),
+            shift: self.shift,
+            passes: self.passes,
+        }
+    }
+}
+
+/// The iteration at one shift. Well-behaved pencils need about twice the modes wanted and a few blocks.
+fn begin<'a>(task: &Task<'a>, factor: Factor<'a>, start: &[f64]) -> Result<Lanczos<'a>, EigenError> {
+    let expected = 2 * task.wanted + 4 * task.width;
+    Lanczos::new(factor, task.mass, task.rigid.clone(), start, task.width, expected)
+}
+
+/// What the count says of the modes found.
+enum Verdict {
+    Complete(Option<Gap>),
+    /// No gap to count in yet.
+    Undecided,
+    Missing {
+        lambda: f64,
+        counted: usize,
+        found: usize,
+    },
+}
+
+impl Verdict {
+    fn of(gap: Gap, found: usize) -> Verdict {
+        if gap.counted == found {
+            Verdict::Complete(Some(gap))
+        } else {
+            Verdict::Missing { lambda: gap.lambda, counted: gap.counted, found }
+        }
+    }
+}
