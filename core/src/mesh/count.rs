@@ -38,8 +38,8 @@ impl Placed {
 }
 
 /// Places nodes for a size.
-pub(super) fn place(domain: &Domain, size: MeshSize) -> Result<Placed, MeshError> {
-    let demands = Demands::new(domain);
+pub(super) fn place(domain: &Domain, outline_length_mm: f64, size: MeshSize) -> Result<Placed, MeshError> {
+    let demands = Demands::new(domain, outline_length_mm);
     let [least, most] = size.node_range();
     let target = 0.5 * (least + most) as f64;
     // Edges per body length, from the demonstration top: a start only.

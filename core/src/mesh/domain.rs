@@ -9,6 +9,9 @@ use crate::{
     sound_holes::SoundHole,
 };
 
+/// Which ring is the outline.
+pub(super) const RIM: usize = 0;
+
 /// A ring's chains, laid end to end.
 #[derive(Clone, Debug)]
 pub(super) struct Ring {
@@ -38,6 +41,11 @@ impl Domain {
         let wanted = holes.iter().filter(|hole| !is_half || hole.is_treble());
         let rings = std::iter::once(rim).chain(wanted.map(|hole| Ring::of(hole.boundary().pieces()))).collect();
         Domain { rings, is_half }
+    }
+
+    /// All chains with the number of their ring.
+    pub(super) fn chains(&self) -> impl Iterator<Item = (usize, &Chain)> {
+        self.rings.iter().enumerate().flat_map(|(index, ring)| ring.chains.iter().map(move |chain| (index, chain)))
     }
 }
 

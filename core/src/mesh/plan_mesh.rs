@@ -4,7 +4,7 @@ use super::{
     MeshError,
     count::{self, Placed},
     domain::Domain,
-    smooth, triangulate,
+    improve, smooth, triangulate,
 };
 use crate::{
     outline::Outline,
@@ -55,8 +55,9 @@ pub struct PlanMesh {
     pub hole_loops: Vec<Vec<u32>>,
 }
 
-/// Rounds of smoothing, each with a new triangulation: most is gained in the first few.
-const ROUNDS: usize = 6;
+/// Rounds of smoothing and of mending sharp triangles, each with a new triangulation: most is gained in the first few.
+const SMOOTHING: usize = 5;
+const MENDING: usize = 3;
 
 impl PlanMesh {
     /// Meshes the wood.
@@ -65,7 +66,7 @@ impl PlanMesh {
     /// [`MeshError`] when boundaries are too near each other or the node count can't be reached.
     pub fn new(outline: &Outline, holes: &[SoundHole], size: MeshSize) -> Result<PlanMesh, MeshError> {
         let domain = Domain::new(outline, holes);
-        let Placed { boundary, interior, polygons, field } = count::place(&domain, size)?;
+        let Placed { boundary, interior, polygons, field } = count::place(&domain, outline.length_mm(), size)?;
         let fixed = boundary.points.len();
         let mut points = boundary.points;
         points.extend(interior);
@@ -75,8 +76,12 @@ impl PlanMesh {
             .flat_map(|ring| (0..ring.len()).map(|i| [ring[i] as usize, ring[(i + 1) % ring.len()] as usize]))
             .collect();
         let mut triangles = triangulate::triangles(&points, &edges, fixed, &polygons)?;
-        for _ in 0..ROUNDS {
-            smooth::round(&mut points, &triangles, fixed, &field);
+        for round in 0..SMOOTHING + MENDING {
+            if round < SMOOTHING {
+                smooth::round(&mut points, &triangles, fixed, &field);
+            } else {
+                improve::sharp_triangles(&mut points, &triangles, fixed);
+            }
             triangles = triangulate::triangles(&points, &edges, fixed, &polygons)?;
         }
         let mut rings = boundary.rings.into_iter();

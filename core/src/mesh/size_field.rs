@@ -1,13 +1,20 @@
 //! How long the mesh's edges should be, everywhere.
 
-use super::{BOUNDARY_TOLERANCE_MM, domain::Domain, narrow::Walls};
+use super::{
+    BOUNDARY_TOLERANCE_MM,
+    domain::{Domain, RIM},
+    narrow::Walls,
+};
 use crate::plan::Point;
 
 /// Elements wanted across wings and narrows; a little above three, since edges grow away from both boundaries.
 const ACROSS: f64 = 3.4;
+/// Shortest edge that a wing's width alone asks for, over the body's length: towards its point every wing narrows to
+/// nothing, and three elements across it are wanted in its body only.
+const AT_WING_POINT: f64 = 0.0045;
 /// How fast edges may grow with distance, mm per mm: for open lengths up to `SLOW_UP_TO` body lengths, and from `FAST_FROM` on.
 /// Faster saves nodes between holes and flanks, slower gives rounder triangles. A preview has no nodes to spare.
-const GROWTH: [f64; 2] = [0.32, 0.62];
+const GROWTH: [f64; 2] = [0.32, 0.52];
 const SLOW_UP_TO: f64 = 0.016;
 const FAST_FROM: f64 = 0.028;
 /// Edge length along the outline over that in the open: the channel bends within a few millimetres of it.
@@ -43,28 +50,31 @@ pub(super) struct Demands {
 }
 
 impl Demands {
-    pub(super) fn new(domain: &Domain) -> Demands {
+    pub(super) fn new(domain: &Domain, outline_length_mm: f64) -> Demands {
         let walls = Walls::new(domain);
         let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
         let mut demands = Vec::new();
-        for (index, ring) in domain.rings.iter().enumerate() {
-            for chain in ring.chains.iter().filter(|chain| !chain.is_centreline) {
-                // A station each millimetre: the narrowest things a design may have are 2 mm wide.
-                for station in chain.stations(1.0) {
-                    for k in 0..2 {
-                        low[k] = low[k].min(station.point[k]);
-                        high[k] = high[k].max(station.point[k]);
-                    }
-                    let by_curve = longest_chord_mm(station.curvature_per_mm);
-                    let by_width = walls.width_mm(&station, 60.0) / ACROSS;
-                    demands.push(Demand { point: station.point, local: by_curve.min(by_width), is_rim: index == 0 });
+        for (ring, chain) in domain.chains().filter(|(_, chain)| !chain.is_centreline) {
+            let is_rim = ring == RIM;
+            // A station each millimetre: the narrowest wood a design may have is 2 mm wide.
+            for station in chain.stations(1.0) {
+                for k in 0..2 {
+                    low[k] = low[k].min(station.point[k]);
+                    high[k] = high[k].max(station.point[k]);
                 }
-                // Short chains (tips, nicks) want edges no longer than themselves at their ends.
-                let length = chain.length_mm();
-                if let (Some(first), Some(last)) = (chain.pieces.first(), chain.pieces.last()) {
-                    for point in [first.start(), last.end()] {
-                        demands.push(Demand { point, local: length, is_rim: index == 0 });
-                    }
+                let by_curve = longest_chord_mm(station.curvature_per_mm);
+                let across = walls.width_mm(&station, ring, 60.0);
+                let mut by_width = across.width_mm / ACROSS;
+                if across.within_hole {
+                    by_width = by_width.max(AT_WING_POINT * outline_length_mm);
+                }
+                demands.push(Demand { point: station.point, local: by_curve.min(by_width), is_rim });
+            }
+            // Short chains (tips, nicks) want edges no longer than themselves at their ends.
+            let length = chain.length_mm();
+            if let (Some(first), Some(last)) = (chain.pieces.first(), chain.pieces.last()) {
+                for point in [first.start(), last.end()] {
+                    demands.push(Demand { point, local: length, is_rim });
                 }
             }
         }
@@ -151,7 +161,7 @@ impl SizeField {
     }
 }
 
-/// Longest chord that stays within the boundary's tolerance: sagitta h^2 kappa / 8, with a tenth to spare.
+/// Longest chord that stays within the boundary's tolerance: sagitta h^2 kappa / 8, with a little to spare.
 pub(super) fn longest_chord_mm(curvature_per_mm: f64) -> f64 {
-    (7.2 * BOUNDARY_TOLERANCE_MM / curvature_per_mm).sqrt()
+    (7.8 * BOUNDARY_TOLERANCE_MM / curvature_per_mm).sqrt()
 }

@@ -3,9 +3,12 @@
 use super::size_field::SizeField;
 use crate::plan::Point;
 
-/// One round: every interior node (from `fixed` on) moves towards the mean of its triangles' middles, weighted so that
-/// triangles keep the size the field asks for (Chen & Holst 2011, Efficient mesh optimization schemes based on optimal
-/// Delaunay triangulations, CMAME 200, 967-984: the patch-centroid scheme, density 1/h^4 ... taken per area).
+/// One round: every interior node (from `fixed` on) moves to the mean of its triangles' middles, each weighted by its
+/// area over h^4, h the edge length wanted there.
+///
+/// Source: Chen & Holst 2011, Efficient mesh optimization schemes based on optimal Delaunay triangulations, Comput.
+/// Methods Appl. Mech. Eng. 200, 967-984, the patch-centroid scheme; in the plane a density of h^-4 leads to edges
+/// proportional to h (Du & Wang 2003, Int. J. Numer. Meth. Eng. 56, 1355-1373).
 pub(super) fn round(points: &mut [Point], triangles: &[[u32; 3]], fixed: usize, field: &SizeField) {
     let mut sums = vec![[0.0; 3]; points.len()];
     for triangle in triangles {

@@ -14,9 +14,9 @@ use crate::{
 const FLANK_CLOSING_DEG: f64 = 26.0;
 /// Tangent length at the bout over that at the corner: larger carries the bout's round further towards the corner
 /// and leaves a tighter hook at the tip.
-const BOUT_TO_CORNER: f64 = 1.6;
+const BOUT_TO_CORNER: f64 = 1.15;
 /// The same from the waist to a corner: larger keeps the waist's long arc and tightens the curl into the corner.
-const WAIST_TO_CORNER: f64 = 1.5;
+const WAIST_TO_CORNER: f64 = 1.25;
 
 /// One half of the outline, drawn on the side x > 0 and walked from the bottom edge to the neck end.
 #[derive(Clone, Debug, PartialEq)]

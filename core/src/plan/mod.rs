@@ -10,6 +10,8 @@ mod cubic;
 mod line;
 mod loops;
 mod piece;
+#[cfg(test)]
+mod tests;
 pub mod vector;
 
 pub use arc::Arc;

@@ -12,7 +12,7 @@ use crate::{
     design::{DesignError, EyesAndStem},
     plan::{
         Arc, Cubic, Line, Loop, Piece, Point,
-        vector::{along, direction, distance, dot, left_of, norm, scale, sub, unit},
+        vector::{along, cross, direction, dot, left_of, norm, scale, sub, unit},
     },
 };
 
@@ -22,10 +22,14 @@ const HOOK_SLOT: f64 = 0.8;
 /// eye. Half a turn would put the eye at the very end of the hook.
 const TOUCH_DEG: f64 = 175.0;
 /// How far before the straight line touches a circle the stem's side leaves it, outer and inner.
-const OUTER_EASE_DEG: f64 = 48.0;
-const INNER_EASE_DEG: f64 = 30.0;
-/// Length of the easing curve's handles over the distance they span: near 0.39 the curve has no bump of curvature.
-const HANDLE: f64 = 0.39;
+const OUTER_EASE_DEG: f64 = 52.0;
+const INNER_EASE_DEG: f64 = 44.0;
+/// How far the easing curve's handles reach towards the meeting of its tangents: a circle's arc of these turns has 0.55
+/// to 0.65; more gathers the bend in the middle.
+const HANDLE: f64 = 0.6;
+/// How much steeper the stem stands at its nicks than the straight line between the hooks: its sides then bend one way
+/// from the nicks to each hook, instead of swinging back.
+const STEM_STEEPER_DEG: f64 = 9.0;
 /// Half the width of a nick's mouth over its depth.
 const NICK_MOUTH: f64 = 0.75;
 
@@ -93,10 +97,11 @@ pub(super) fn boundary(
     let lower_touch = along(lower_centre, n, lower_outer - 0.5 * slot);
     // The nick's middle: its left end, the inner nick on the treble side, stands at the nick station.
     let half_stem = 0.5 * m.stem_width_mm;
+    let nick_left = direction(n_angle - STEM_STEEPER_DEG.to_radians());
     let length = (span * span - reach * reach).sqrt();
-    let at = (nick_station_mm - half_stem * n[1] - lower_touch[1]) / up[1];
+    let at = (nick_station_mm - half_stem * nick_left[1] - lower_touch[1]) / up[1];
     if at < 0.15 * length || at > 0.85 * length {
-        let low = lower_touch[1] + half_stem * n[1] + 0.15 * length * up[1];
+        let low = lower_touch[1] + half_stem * nick_left[1] + 0.15 * length * up[1];
         let high = low + 0.7 * length * up[1];
         return Err(impossible(
             "sound_holes.stop_mm".into(),
@@ -169,17 +174,18 @@ impl Hook {
     fn draw(&self, stem: &Stem, n_angle: f64, pieces: &mut Vec<Piece>) -> Option<()> {
         let left = n_angle + self.turned;
         let right = left - PI;
-        let along_stem = scale(left_of(direction(left)), -1.0);
+        let across = n_angle + self.turned - STEM_STEEPER_DEG.to_radians();
+        let along_stem = scale(left_of(direction(across)), -1.0);
         // Inner circle: the slot is `slot` wide where the stem comes in, `throat` on the other side.
         let inner_radius = self.outer - 0.5 * (self.slot + self.throat);
         let inner_centre = along(self.centre, direction(left), 0.5 * (self.slot - self.throat));
 
         let mouth = stem.nick_depth * NICK_MOUTH;
-        let inner_edge = along(stem.middle, direction(left), stem.half_width);
-        let outer_edge = along(stem.middle, direction(right), stem.half_width);
+        let inner_edge = along(stem.middle, direction(across), stem.half_width);
+        let outer_edge = along(stem.middle, direction(across), -stem.half_width);
         let away = along(inner_edge, along_stem, mouth);
         if mouth > 0.0 {
-            pieces.push(Piece::Line(Line { start: along(inner_edge, direction(left), stem.nick_depth), end: away }));
+            pieces.push(Piece::Line(Line { start: along(inner_edge, direction(across), stem.nick_depth), end: away }));
         }
 
         // Up the inner side, and round the inner circle counter-clockwise to the wing's point.
@@ -206,7 +212,7 @@ impl Hook {
         let back = along(outer_edge, along_stem, mouth);
         pieces.push(eased(off, scale(left_of(direction(arrive)), -1.0), back, scale(along_stem, -1.0)));
         if mouth > 0.0 {
-            pieces.push(Piece::Line(Line { start: back, end: along(outer_edge, direction(right), stem.nick_depth) }));
+            pieces.push(Piece::Line(Line { start: back, end: along(outer_edge, direction(across), -stem.nick_depth) }));
         }
         Some(())
     }
@@ -263,9 +269,18 @@ fn arc(centre: Point, radius_mm: f64, start_rad: f64, sweep_rad: f64) -> Piece {
     Piece::Arc(Arc { centre, radius_mm, start_rad, sweep_rad })
 }
 
+/// A curve that bends one way only: its handles reach `HANDLE` of the way to where the end tangents meet. Tangents that
+/// don't meet between the ends get handles of a third of the span.
 fn eased(start: Point, leaving: Point, end: Point, arriving: Point) -> Piece {
-    let handle = HANDLE * distance(start, end);
-    Piece::Cubic(Cubic::hermite(start, leaving, end, arriving, [handle; 2]))
+    let span = sub(end, start);
+    let turn = cross(leaving, arriving);
+    let meet = [cross(span, arriving) / turn, cross(leaving, span) / turn];
+    let handles = if meet.iter().all(|&reach| reach > 0.0 && reach.is_finite()) {
+        meet.map(|reach| HANDLE * reach)
+    } else {
+        [norm(span) / 3.0; 2]
+    };
+    Piece::Cubic(Cubic::hermite(start, leaving, end, arriving, handles))
 }
 
 fn angle_of(v: Point) -> f64 {
