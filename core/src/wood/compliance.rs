@@ -18,6 +18,21 @@ pub struct FacetCompliance {
     pub transverse: Matrix2<f64>,
 }
 
+impl FacetCompliance {
+    /// The mean of several.
+    #[must_use]
+    pub fn mean<const N: usize>(of: &[Self; N]) -> Self {
+        let mut sum = Self { in_plane: Matrix3::zeros(), coupling: Matrix3x2::zeros(), transverse: Matrix2::zeros() };
+        for one in of {
+            sum.in_plane += one.in_plane;
+            sum.coupling += one.coupling;
+            sum.transverse += one.transverse;
+        }
+        let share = 1.0 / N as f64;
+        Self { in_plane: sum.in_plane * share, coupling: sum.coupling * share, transverse: sum.transverse * share }
+    }
+}
+
 /// The compliance of wood with `constants` and `ring_angle_deg` in a facet.
 ///
 /// `facet_from_top` has the facet's axes 1, 2 and normal as rows, written in the top's frame; orthonormal.

@@ -1,0 +1,98 @@
+//! The rigid motions that the supports leave free.
+
+use nalgebra::{Matrix6, SymmetricEigen, Vector3};
+
+use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, Supports};
+
+/// A combination of rigid motions is free when it moves the held degrees of freedom by less than this, relative to what
+/// the most constrained one moves: far above rounding, far below any real support.
+const FREE: f64 = 1e-12;
+
+/// (rigid motion, equation): a basis of the rigid motions that `supports` leave free.
+///
+/// Found from the 6 × 6 Gram matrix of the six motions about the shell's middle over the held degrees of freedom: its null
+/// space is free.
+#[must_use]
+pub fn rigid_motions(geometry: &ShellGeometry, supports: &Supports, equations: &Equations) -> Vec<Vec<f64>> {
+    let count = geometry.node_count();
+    let places = geometry.nodes_m();
+    let middle = places.iter().sum::<Vector3<f64>>() / count as f64;
+    let reach = places.iter().map(|place| (place - middle).norm()).fold(f64::MIN_POSITIVE, f64::max);
+    // (motion): what a node's six degrees of freedom do; turns are scaled to move the farthest node by one.
+    let motion = |motion: usize, place: &Vector3<f64>| -> [f64; DOFS_PER_NODE] {
+        let mut axis = Vector3::zeros();
+        axis[motion % 3] = 1.0;
+        let (shift, turn) = if motion < 3 {
+            (axis, Vector3::zeros())
+        } else {
+            let turn = axis / reach;
+            (turn.cross(&(place - middle)), turn)
+        };
+        [shift.x, shift.y, shift.z, turn.x * reach, turn.y * reach, turn.z * reach]
+    };
+    let mut gram = Matrix6::zeros();
+    for (place, held) in places.iter().zip(&supports.held) {
+        let moves: [[f64; DOFS_PER_NODE]; 6] = std::array::from_fn(|k| motion(k, place));
+        for dof in (0..DOFS_PER_NODE).filter(|&dof| held[dof]) {
+            gram += Matrix6::from_fn(|i, j| moves[i][dof] * moves[j][dof]);
+        }
+    }
+    let spectrum = SymmetricEigen::new(gram);
+    let largest = spectrum.eigenvalues.max();
+    let mut basis = Vec::new();
+    for (index, &value) in spectrum.eigenvalues.iter().enumerate() {
+        if value > FREE * largest {
+            continue;
+        }
+        let share = spectrum.eigenvectors.column(index);
+        let mut vector = vec![0.0; equations.count()];
+        for (place, equation_of) in places.iter().zip(&equations.equation_of) {
+            for (k, &weight) in share.iter().enumerate() {
+                let own = motion(k, place);
+                for (dof, equation) in equation_of.iter().enumerate() {
+                    if let Some(equation) = equation {
+                        // Undo the scaling of rotations made for the Gram matrix.
+                        let value = if dof < 3 { own[dof] } else { own[dof] / reach };
+                        vector[*equation as usize] += weight * value;
+                    }
+                }
+            }
+        }
+        basis.push(vector);
+    }
+    basis
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn strip() -> ShellGeometry {
+        let nodes = [[0.0, 0.0, 0.0], [10.0, 0.0, 1.0], [10.0, 10.0, 0.0], [0.0, 10.0, 2.0]];
+        ShellGeometry::new(&nodes, None, &[1.0; 4], &[[0, 1, 2], [0, 2, 3]]).unwrap()
+    }
+
+    fn free_motions(supports: &Supports) -> usize {
+        let shell = strip();
+        let equations = Equations::new(shell.triangles(), supports).unwrap();
+        rigid_motions(&shell, supports, &equations).len()
+    }
+
+    #[test]
+    fn a_plate_in_the_hand_has_six_and_a_hinge_leaves_one() {
+        assert_eq!(free_motions(&Supports::free(4)), 6);
+        assert_eq!(free_motions(&Supports::hinged(4, &[0])), 3);
+        assert_eq!(free_motions(&Supports::hinged(4, &[0, 1])), 1);
+        assert_eq!(free_motions(&Supports::hinged(4, &[0, 1, 2])), 0);
+        assert_eq!(free_motions(&Supports::clamped(4, &[2])), 0);
+    }
+
+    #[test]
+    fn a_plate_held_in_its_plane_keeps_three() {
+        let supports = Supports { held: vec![[true, true, false, false, false, true]; 4] };
+        let nodes = [[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [10.0, 10.0, 0.0], [0.0, 10.0, 0.0]];
+        let shell = ShellGeometry::new(&nodes, None, &[1.0; 4], &[[0, 1, 2], [0, 2, 3]]).unwrap();
+        let equations = Equations::new(shell.triangles(), &supports).unwrap();
+        assert_eq!(rigid_motions(&shell, &supports, &equations).len(), 3);
+    }
+}

@@ -1,0 +1,144 @@
+//! From the assembled model to its modes.
+
+use std::f64::consts::TAU;
+
+use thiserror::Error;
+
+use super::{Modes, rigid_motions};
+use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
+use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
+
+/// What is wanted of the modes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ModesRequest {
+    /// Most modes to return.
+    pub most: usize,
+    /// Only those below this frequency, Hz; none for no limit.
+    pub below_hz: Option<f64>,
+    /// Whether to prove by inertia that none was missed; costs about one more factorisation.
+    pub prove: bool,
+}
+
+/// Modes that cannot be had.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum ModesError {
+    /// More modes than anyone can use, or none.
+    #[error("{most} modes were asked for; ask for 1 to {limit}")]
+    Count {
+        /// What was asked.
+        most: usize,
+        /// The most there can be.
+        limit: usize,
+    },
+    /// A frequency limit that isn't one.
+    #[error("modes below {below_hz} Hz were asked for; give a finite frequency above zero")]
+    Frequency {
+        /// What was asked.
+        below_hz: f64,
+    },
+    /// The equations could not be solved.
+    #[error(transparent)]
+    Eigen(#[from] EigenError),
+}
+
+/// Vectors iterated together: eight suits the caches (measured in `benches/eigen.rs`).
+const BLOCK: usize = 8;
+
+impl ModesRequest {
+    /// The most modes to ask for at once.
+    pub const LIMIT: usize = 150;
+
+    /// The lowest `most` elastic modes, proven complete.
+    #[must_use]
+    pub fn lowest(most: usize) -> Self {
+        Self { most, below_hz: None, prove: true }
+    }
+
+    fn extent(&self) -> Result<Extent, ModesError> {
+        if self.most == 0 || self.most > Self::LIMIT {
+            return Err(ModesError::Count { most: self.most, limit: Self::LIMIT });
+        }
+        match self.below_hz {
+            None => Ok(Extent::Count(self.most)),
+            Some(below_hz) if below_hz.is_finite() && below_hz > 0.0 => {
+                Ok(Extent::Below { lambda: (TAU * below_hz).powi(2), cap: self.most })
+            }
+            Some(below_hz) => Err(ModesError::Frequency { below_hz }),
+        }
+    }
+}
+
+/// Solves `model` for its elastic modes.
+///
+/// `symbolic` belongs to the pattern of `equations`. Cost: see [`lowest`].
+///
+/// # Errors
+/// [`ModesError`] for a request that can't be met or equations that can't be solved.
+pub fn solve_modes(
+    geometry: &ShellGeometry,
+    supports: &Supports,
+    equations: &Equations,
+    model: &ShellModel,
+    symbolic: &Symbolic,
+    request: &ModesRequest,
+) -> Result<Modes, ModesError> {
+    let extent = request.extent()?;
+    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
+    let rigid = rigid_motions(geometry, supports, equations);
+    let rigid_hz = rigid.iter().map(|motion| rayleigh_hz(&pencil, motion)).collect();
+    let rigid: Vec<f64> = rigid.concat();
+    let found = lowest(
+        &pencil,
+        symbolic,
+        &Request {
+            extent,
+            rigid: (!rigid.is_empty()).then_some(rigid.as_slice()),
+            block: BLOCK,
+            prove: request.prove,
+            shift: None,
+            start: None,
+        },
+    )?;
+    Ok(Modes {
+        nodes: geometry.node_count(),
+        frequencies_hz: found.values.iter().map(|lambda| lambda.max(0.0).sqrt() / TAU).collect(),
+        shapes: spread(&found.vectors, equations),
+        residuals: found.residuals,
+        orthogonality: found.orthogonality,
+        rigid_hz,
+        counted: found.counted_at.map(|_| found.counted_below),
+    })
+}
+
+/// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.
+fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
+    vectors
+        .chunks_exact(equations.count())
+        .flat_map(|vector| {
+            equations
+                .equation_of
+                .iter()
+                .flat_map(move |dofs| dofs.map(|equation| equation.map_or(0.0, |at| vector[at as usize])))
+        })
+        .collect()
+}
+
+/// The frequency of a shape by Rayleigh's quotient, Hz.
+fn rayleigh_hz(pencil: &Pencil, shape: &[f64]) -> f64 {
+    (energy(pencil, pencil.stiffness, shape) / energy(pencil, pencil.mass, shape)).abs().sqrt() / TAU
+}
+
+/// xᵀAx from the lower triangle of A.
+fn energy(pencil: &Pencil, values: &[f64], shape: &[f64]) -> f64 {
+    let pattern = pencil.pattern;
+    let mut sum = 0.0;
+    for column in 0..shape.len() {
+        for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
+            let row = pattern.row_indices[at];
+            let both = if row == column { 1.0 } else { 2.0 };
+            sum += both * values[at] * shape[row] * shape[column];
+        }
+    }
+    sum
+}

@@ -1,0 +1,163 @@
+//! One element: the parts put together and turned into the top's frame.
+
+use nalgebra::{Matrix3, Rotation3, SMatrix, Vector3};
+
+use super::bending::{EdgeLean, ShearMatrix};
+use super::curved_edge::CurvedEdges;
+use super::edge_layer;
+use super::facet::{Facet, next};
+use super::membrane;
+use super::section::Section;
+use crate::wood::{FacetCompliance, Wood, facet_compliance};
+
+/// Stiffness of one element, (corner and dof, corner and dof), six degrees of freedom a corner in the top's frame.
+pub(super) type ElementMatrix = SMatrix<f64, 18, 18>;
+
+/// Choices that were measured against each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ElementOptions {
+    /// Take the edges for curves on the smooth surface (see the module's docs); off, the element is a flat facet.
+    pub curved_edges: bool,
+    /// Turn the wood with the smooth surface within the element, not with the facet.
+    pub leaning_wood: bool,
+    /// Take off the twisting energy that a free edge sheds and the mesh doesn't resolve.
+    pub edge_layers: bool,
+}
+
+impl Default for ElementOptions {
+    fn default() -> Self {
+        Self { curved_edges: true, leaning_wood: true, edge_layers: true }
+    }
+}
+
+/// What an element gives to the model.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Element {
+    /// Stiffness in the top's frame: N/m, N, N·m.
+    pub(super) stiffness: ElementMatrix,
+    /// Area of the surface it stands for, m².
+    pub(super) area: f64,
+}
+
+/// Mid-edge points: exact for the quadratic energy of linear curvatures at constant thickness.
+const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]];
+
+/// The element through `nodes` (corner, xyz; m) with the smooth surface's `normals`, `thickness` (corner; m) and wood.
+pub(super) fn element(
+    nodes: &[Vector3<f64>; 3],
+    normals: &[Vector3<f64>; 3],
+    thickness: &[f64; 3],
+    wood: &Wood,
+    free_edges: &[bool; 3],
+    options: ElementOptions,
+) -> Element {
+    let facet = Facet::new(nodes);
+    let mean_thickness = thickness.iter().sum::<f64>() / 3.0;
+    let compliance = mean_compliance(&facet, normals, wood, options);
+    let section = Section::new(&compliance, mean_thickness);
+    let bending = |t: f64| section.plane_stress_pa * (t.powi(3) / 12.0);
+    let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
+    let lean = EdgeLean::new(&facet, &bending(mean_thickness), &flexibility);
+
+    let mut bending_block = SMatrix::<f64, 9, 9>::zeros();
+    let corner_shear = lean.corner_shear(&facet);
+    let mut mean_shear = ShearMatrix::zeros();
+    for point in &POINTS {
+        let weight = facet.area / 3.0;
+        let t: f64 = point.iter().zip(thickness).map(|(share, t)| share * t).sum();
+        let curvature = lean.curvature(&facet, point);
+        bending_block += curvature.transpose() * (bending(t) * weight) * curvature;
+        let shear = corner_shear[0] * point[0] + corner_shear[1] * point[1] + corner_shear[2] * point[2];
+        bending_block += shear.transpose() * (section.shear * (weight * t / mean_thickness)) * shear;
+        mean_shear += shear / 3.0;
+    }
+
+    if options.edge_layers {
+        for edge in (0..3).filter(|&edge| free_edges[edge]) {
+            bending_block -= edge_layer::unresolved(&facet, edge, &lean, &bending(mean_thickness), &flexibility);
+        }
+    }
+
+    let strain = membrane::mean_strain(&facet);
+    let (from_bending, area_ratio) = if options.curved_edges {
+        let curved = CurvedEdges::new(&facet, normals, &lean);
+        (curved.strain, curved.area_ratio)
+    } else {
+        (SMatrix::zeros(), 1.0)
+    };
+    let membrane_area = section.membrane * facet.area;
+    let coupling_area = section.coupling * facet.area;
+    let forces_from_bending = membrane_area * from_bending + coupling_area * mean_shear;
+    let membrane_block = strain.transpose() * membrane_area * strain
+        + membrane::higher_order_stiffness(&facet, &(section.plane_stress_pa * mean_thickness));
+    let mixed_block = strain.transpose() * forces_from_bending;
+    let cross = from_bending.transpose() * coupling_area * mean_shear;
+    bending_block += from_bending.transpose() * membrane_area * from_bending + cross + cross.transpose();
+
+    let stiffness = turn(&facet.facet_from_top, &membrane_block, &mixed_block, &bending_block);
+    Element { stiffness, area: facet.area * area_ratio }
+}
+
+/// The wood's compliance, averaged over the element.
+///
+/// The smooth surface leans from the facet by a different angle everywhere, and spruce softens with the square of that angle
+/// (27-fold at one radian across the grain, by its rolling shear): taking the facet's own lean for all of it leaves an
+/// arched top 1-2 % too stiff at 2 500 nodes. Averaging compliance, not stiffness, is right for forces that pass through
+/// hard and soft places in turn, as they do across a channel.
+fn mean_compliance(
+    facet: &Facet,
+    normals: &[Vector3<f64>; 3],
+    wood: &Wood,
+    options: ElementOptions,
+) -> FacetCompliance {
+    let seen_from = |frame: &Matrix3<f64>| facet_compliance(&wood.constants, wood.ring_angle_deg, frame);
+    if !options.leaning_wood {
+        return seen_from(&facet.facet_from_top);
+    }
+    let own = facet.facet_from_top.row(2).transpose();
+    let at_middle = [0, 1, 2].map(|edge| {
+        let normal = (normals[edge] + normals[next(edge)]).normalize();
+        // The least turn that lays the facet on the surface; none where they coincide.
+        let lean = Rotation3::rotation_between(&own, &normal).unwrap_or_default();
+        seen_from(&(facet.facet_from_top * lean.inverse().matrix()))
+    });
+    FacetCompliance::mean(&at_middle)
+}
+
+/// Where (u, v, drilling) and (w, rotation 1, rotation 2) stand among a corner's six.
+const MEMBRANE_DOFS: [usize; 3] = [0, 1, 5];
+const BENDING_DOFS: [usize; 3] = [2, 3, 4];
+
+/// Puts the blocks together and turns them into the top's frame.
+fn turn(
+    facet_from_top: &Matrix3<f64>,
+    membrane: &SMatrix<f64, 9, 9>,
+    mixed: &SMatrix<f64, 9, 9>,
+    bending: &SMatrix<f64, 9, 9>,
+) -> ElementMatrix {
+    let mut local = ElementMatrix::zeros();
+    for row in 0..9 {
+        let (m_row, b_row) = (6 * (row / 3) + MEMBRANE_DOFS[row % 3], 6 * (row / 3) + BENDING_DOFS[row % 3]);
+        for column in 0..9 {
+            let at = 6 * (column / 3);
+            let (m_column, b_column) = (at + MEMBRANE_DOFS[column % 3], at + BENDING_DOFS[column % 3]);
+            local[(m_row, m_column)] = membrane[(row, column)];
+            local[(b_row, b_column)] = bending[(row, column)];
+            local[(m_row, b_column)] = mixed[(row, column)];
+            local[(b_column, m_row)] = mixed[(row, column)];
+        }
+    }
+    let mut turned = ElementMatrix::zeros();
+    for i in 0..6 {
+        for j in 0..=i {
+            let block = local.fixed_view::<3, 3>(3 * i, 3 * j);
+            let block = facet_from_top.transpose() * block * facet_from_top;
+            turned.fixed_view_mut::<3, 3>(3 * i, 3 * j).copy_from(&block);
+            turned.fixed_view_mut::<3, 3>(3 * j, 3 * i).copy_from(&block.transpose());
+        }
+    }
+    turned
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,191 @@
+//! The shell's mid-surface as the elements see it.
+
+use nalgebra::Vector3;
+
+use super::error::ShellError;
+use super::normals::estimated_normals;
+
+const M_PER_MM: f64 = 1e-3;
+
+/// A checked triangulated mid-surface in metres.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShellGeometry {
+    pub(super) nodes_m: Vec<Vector3<f64>>,
+    /// (triangle, corner): the surface's own normal at each corner of each triangle, on the side of the facet's normal.
+    pub(super) corner_normals: Vec<[Vector3<f64>; 3]>,
+    pub(super) thickness_m: Vec<f64>,
+    pub(super) triangles: Vec<[u32; 3]>,
+    /// (triangle, edge): whether no other triangle shares the edge.
+    pub(super) open_edges: Vec<[bool; 3]>,
+}
+
+impl ShellGeometry {
+    /// Smallest height over longest edge of a triangle: below it the in-plane axes are lost to rounding.
+    pub const SLENDERNESS_LIMIT: f64 = 1e-6;
+
+    /// Checks a mesh and takes it over.
+    ///
+    /// `nodes_mm` (node, xyz); `normals` (node, xyz), the smooth surface's own unit normals, where known, else they are
+    /// estimated from the facets round each node (and left flat where these meet in a fold); `thickness_mm` (node);
+    /// `triangles` (triangle, corner).
+    ///
+    /// # Errors
+    /// The first list, node or triangle that can't be used.
+    pub fn new(
+        nodes_mm: &[[f64; 3]],
+        normals: Option<&[[f64; 3]]>,
+        thickness_mm: &[f64],
+        triangles: &[[u32; 3]],
+    ) -> Result<Self, ShellError> {
+        check_nodes(nodes_mm, normals, thickness_mm)?;
+        check_triangles(nodes_mm, triangles)?;
+        let nodes_m: Vec<_> = nodes_mm.iter().map(|node| Vector3::from(*node) * M_PER_MM).collect();
+        let facet_normals: Vec<_> = triangles
+            .iter()
+            .map(|&[a, b, c]| {
+                let [a, b, c] = [a, b, c].map(|node| nodes_m[node as usize]);
+                (b - a).cross(&(c - a))
+            })
+            .collect();
+        let corner_normals = match normals {
+            Some(normals) => given_normals(normals, &facet_normals, triangles),
+            None => estimated_normals(&nodes_m, triangles),
+        };
+        Ok(Self {
+            nodes_m,
+            corner_normals,
+            thickness_m: thickness_mm.iter().map(|t| t * M_PER_MM).collect(),
+            triangles: triangles.to_vec(),
+            open_edges: open_edges(triangles),
+        })
+    }
+
+    /// Number of nodes.
+    #[must_use]
+    pub fn node_count(&self) -> usize {
+        self.nodes_m.len()
+    }
+
+    /// (node, xyz), metres.
+    #[must_use]
+    pub fn nodes_m(&self) -> &[Vector3<f64>] {
+        &self.nodes_m
+    }
+
+    /// The triangles (triangle, corner).
+    #[must_use]
+    pub fn triangles(&self) -> &[[u32; 3]] {
+        &self.triangles
+    }
+}
+
+fn check_nodes(nodes_mm: &[[f64; 3]], normals: Option<&[[f64; 3]]>, thickness_mm: &[f64]) -> Result<(), ShellError> {
+    let nodes = nodes_mm.len();
+    if thickness_mm.len() != nodes {
+        return Err(ShellError::Lengths { what: "the thickness list", got: thickness_mm.len(), nodes });
+    }
+    if let Some(normals) = normals
+        && normals.len() != nodes
+    {
+        return Err(ShellError::Lengths { what: "the list of normals", got: normals.len(), nodes });
+    }
+    for (node, (place, &thickness)) in nodes_mm.iter().zip(thickness_mm).enumerate() {
+        if let Some(&value) = place.iter().find(|value| !value.is_finite()) {
+            return Err(ShellError::BadNodeValue { what: "a coordinate", node, value, limit: "" });
+        }
+        if !(thickness.is_finite() && thickness > 0.0) {
+            let limit = " above zero";
+            return Err(ShellError::BadNodeValue { what: "the thickness", node, value: thickness, limit });
+        }
+    }
+    for (node, normal) in normals.unwrap_or_default().iter().enumerate() {
+        let length = Vector3::from(*normal).norm();
+        // Unit to single precision: enough to tell a direction from a mistake.
+        if !((length - 1.0).abs() < 1e-6) {
+            let limit = " equal to one";
+            return Err(ShellError::BadNodeValue { what: "the normal's length", node, value: length, limit });
+        }
+    }
+    Ok(())
+}
+
+fn check_triangles(nodes_mm: &[[f64; 3]], triangles: &[[u32; 3]]) -> Result<(), ShellError> {
+    let mut used = vec![false; nodes_mm.len()];
+    for (triangle, &nodes) in triangles.iter().enumerate() {
+        for node in nodes {
+            let Some(used) = used.get_mut(node as usize) else {
+                return Err(ShellError::NoSuchNode { triangle, node, last: nodes_mm.len().saturating_sub(1) });
+            };
+            *used = true;
+        }
+        let [a, b, c] = nodes.map(|node| Vector3::from(nodes_mm[node as usize]));
+        let longest = (b - a).norm_squared().max((c - b).norm_squared()).max((a - c).norm_squared());
+        let slenderness = (b - a).cross(&(c - a)).norm() / longest;
+        // Written so that the NaN of a triangle whose corners coincide is refused too.
+        if !(slenderness > ShellGeometry::SLENDERNESS_LIMIT) {
+            return Err(ShellError::Sliver { triangle, nodes, slenderness, limit: ShellGeometry::SLENDERNESS_LIMIT });
+        }
+    }
+    match used.iter().position(|used| !used) {
+        Some(node) => Err(ShellError::LooseNode { node }),
+        None => Ok(()),
+    }
+}
+
+/// (triangle, edge): whether no other triangle shares the edge from corner `edge` to the next.
+fn open_edges(triangles: &[[u32; 3]]) -> Vec<[bool; 3]> {
+    let ends = |triangle: &[u32; 3], edge: usize| {
+        let (a, b) = (triangle[edge], triangle[(edge + 1) % 3]);
+        (a.min(b), a.max(b))
+    };
+    let mut all: Vec<_> = triangles.iter().flat_map(|triangle| [0, 1, 2].map(|edge| ends(triangle, edge))).collect();
+    all.sort_unstable();
+    let sharers = |edge: (u32, u32)| all.partition_point(|&e| e <= edge) - all.partition_point(|&e| e < edge);
+    triangles.iter().map(|triangle| [0, 1, 2].map(|edge| sharers(ends(triangle, edge)) == 1)).collect()
+}
+
+fn given_normals(
+    normals: &[[f64; 3]],
+    facet_normals: &[Vector3<f64>],
+    triangles: &[[u32; 3]],
+) -> Vec<[Vector3<f64>; 3]> {
+    triangles
+        .iter()
+        .zip(facet_normals)
+        .map(|(nodes, facet)| {
+            nodes.map(|node| {
+                let normal = Vector3::from(normals[node as usize]);
+                if normal.dot(facet) < 0.0 { -normal } else { normal }
+            })
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SQUARE: [[f64; 3]; 4] = [[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [10.0, 10.0, 0.0], [0.0, 10.0, 0.0]];
+
+    fn problem(nodes: &[[f64; 3]], thickness: &[f64], triangles: &[[u32; 3]]) -> ShellError {
+        ShellGeometry::new(nodes, None, thickness, triangles).unwrap_err()
+    }
+
+    #[test]
+    fn what_cannot_be_a_shell_is_named() {
+        let thick = [3.0; 4];
+        let whole = [[0, 1, 2], [0, 2, 3]];
+        assert!(matches!(problem(&SQUARE, &thick[..3], &whole), ShellError::Lengths { got: 3, nodes: 4, .. }));
+        assert!(matches!(problem(&SQUARE, &[3.0, 0.0, 3.0, 3.0], &whole), ShellError::BadNodeValue { node: 1, .. }));
+        assert!(matches!(
+            problem(&SQUARE, &[3.0, f64::NAN, 3.0, 3.0], &whole),
+            ShellError::BadNodeValue { node: 1, .. }
+        ));
+        assert!(matches!(problem(&SQUARE, &thick, &[[0, 1, 7]]), ShellError::NoSuchNode { node: 7, last: 3, .. }));
+        assert!(matches!(problem(&SQUARE, &thick, &[[0, 1, 1]]), ShellError::Sliver { triangle: 0, .. }));
+        assert!(matches!(problem(&SQUARE, &thick, &[[0, 1, 2]]), ShellError::LooseNode { node: 3 }));
+        let mut bad = SQUARE;
+        bad[2][1] = f64::INFINITY;
+        assert!(matches!(problem(&bad, &thick, &whole), ShellError::BadNodeValue { node: 2, .. }));
+    }
+}

@@ -1,0 +1,44 @@
+//! The shear-flexible orthotropic shell: triangles with six degrees of freedom a node, their stiffness and mass, and
+//! the assembled model.
+//!
+//! The element is a facet made of four parts, each in a file of its own:
+//!
+//! - `membrane`: the optimal triangle with drilling rotations (Felippa 2003), so that the in-plane part neither locks in
+//!   bending nor needs an artificial drilling spring;
+//! - `bending`: the discrete Kirchhoff-Mindlin triangle (Katili 1993), made anisotropic, so that thin wood doesn't lock
+//!   in shear and thick or rolling-shear-soft wood shears;
+//! - `section`: the wood in the facet's axes, with the coupling of in-plane force and transverse shear that a slope
+//!   brings;
+//! - `curved_edge`: the stretch of the edges as the curves they are. A flat facet takes a bent arch's edges for chords
+//!   and feels a false stretch of κh²/12R for a change of curvature κ; with h 5 mm, R 18 mm (the channel) and 2.5 mm of
+//!   wood that is some 3 % of the bending energy. Nodal normals are all it takes to be rid of it.
+//!
+//! What is true of the assembled model: rigid motions cost no energy, constant strain and curvature are exact on any flat
+//! mesh, the sparsity pattern depends on triangles and supports only.
+//!
+//! Units inside are SI (m, N, kg); millimetres become metres in [`ShellGeometry`] and nowhere else.
+
+mod bending;
+mod curved_edge;
+mod edge_layer;
+mod element;
+mod equations;
+mod error;
+mod facet;
+mod geometry;
+mod mass;
+mod membrane;
+mod model;
+mod normals;
+mod section;
+mod supports;
+
+#[cfg(test)]
+mod laws;
+
+pub use element::ElementOptions;
+pub use equations::Equations;
+pub use error::ShellError;
+pub use geometry::ShellGeometry;
+pub use model::ShellModel;
+pub use supports::{DOFS_PER_NODE, Supports};

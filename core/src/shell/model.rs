@@ -1,0 +1,74 @@
+//! The assembled model: stiffness and mass on the equations.
+
+use super::element::{ElementOptions, element};
+use nalgebra::Vector3;
+
+use super::equations::Equations;
+use super::error::ShellError;
+use super::geometry::ShellGeometry;
+use super::mass::ElementMass;
+use super::supports::DOFS_PER_NODE;
+use crate::wood::Wood;
+
+/// Stiffness and mass of a shell on its equations, SI units.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShellModel {
+    /// Values of the stiffness in the pattern's order: N/m, N, N·m.
+    pub stiffness: Vec<f64>,
+    /// Values of the mass in the pattern's order: kg, kg·m².
+    pub mass: Vec<f64>,
+    /// Mass of the whole, kg, held nodes included.
+    pub total_mass_kg: f64,
+}
+
+impl ShellModel {
+    /// Assembles `geometry` of `wood` on `equations`, which must have been made from the same triangles.
+    ///
+    /// Cost: linear in the number of triangles, a few microseconds each.
+    ///
+    /// # Errors
+    /// [`ShellError::Wood`] when the constants are not admissible.
+    pub fn assemble(
+        geometry: &ShellGeometry,
+        wood: &Wood,
+        equations: &Equations,
+        options: ElementOptions,
+    ) -> Result<Self, ShellError> {
+        wood.constants.check()?;
+        let values = equations.pattern.row_indices.len();
+        let mut model = Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0 };
+        for ((nodes, normals), open) in geometry.triangles.iter().zip(&geometry.corner_normals).zip(&geometry.open_edges) {
+            let places = nodes.map(|node| geometry.nodes_m[node as usize]);
+            let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
+            let free_edges = [0, 1, 2].map(|edge| {
+                open[edge] && free_to_twist(&places, edge, [edge, (edge + 1) % 3].map(|end| &equations.equation_of[nodes[end] as usize]))
+            });
+            let part = element(&places, normals, &thickness, wood, &free_edges, options);
+            let mass = ElementMass::new(part.area, &thickness, wood.density_kg_m3);
+            model.total_mass_kg += mass.total_kg();
+            equations.for_each_entry(nodes, |at, row, column| {
+                model.stiffness[at] += part.stiffness[(row, column)];
+                let (corner, dof) = (row / 6, row % 6);
+                if dof == column % 6 {
+                    if dof < 3 {
+                        model.mass[at] += mass.displacement[(corner, column / 6)];
+                    } else if row == column {
+                        model.mass[at] += mass.rotation[corner];
+                    }
+                }
+            });
+        }
+        Ok(model)
+    }
+}
+
+/// A held rotation stops an edge from twisting when more of it than this acts about the edge's in-plane normal: a degree.
+const ACROSS: f64 = 0.02;
+
+/// Whether the normals along an open edge may lean along it: whether nothing holds the rotation about the direction across it.
+fn free_to_twist(places: &[Vector3<f64>; 3], edge: usize, ends: [&[Option<u32>; DOFS_PER_NODE]; 2]) -> bool {
+    let along = (places[(edge + 1) % 3] - places[edge]).normalize();
+    let inwards = places[(edge + 2) % 3] - places[edge];
+    let across = (inwards - along * along.dot(&inwards)).normalize();
+    ends.iter().all(|equations| (0..3).all(|axis| equations[3 + axis].is_some() || across[axis].abs() < ACROSS))
+}

@@ -1,0 +1,53 @@
+//! The wood on the mesh: mid-surface, shell and mass.
+
+use super::{Plan, Shape, TopError};
+use crate::mesh::MidSurface;
+use crate::modes::{Modes, ModesRequest, solve_modes};
+use crate::shell::{ElementOptions, ShellGeometry, ShellModel};
+use crate::wood::Wood;
+
+const G_PER_KG: f64 = 1e3;
+
+/// A carved top, ready to be solved.
+#[derive(Debug, Clone)]
+pub struct Carved {
+    /// Nodes, normals and thickness in millimetres.
+    pub mid_surface: MidSurface,
+    /// The same as the elements see it.
+    pub geometry: ShellGeometry,
+    /// Stiffness and mass.
+    pub model: ShellModel,
+}
+
+impl Carved {
+    /// Lays `shape` of `wood` on `plan`.
+    ///
+    /// # Errors
+    /// [`TopError::Shell`] when the surface gives no shell.
+    pub fn new(plan: &Plan, shape: &Shape, wood: &Wood) -> Result<Self, TopError> {
+        let mid_surface = MidSurface::new(&plan.mesh, &shape.surface, &shape.graduation);
+        let geometry = ShellGeometry::new(
+            &mid_surface.nodes_mm,
+            Some(&mid_surface.normals),
+            &mid_surface.thickness_mm,
+            &plan.mesh.triangles,
+        )?;
+        let model = ShellModel::assemble(&geometry, wood, &plan.equations, ElementOptions::default())?;
+        Ok(Self { mid_surface, geometry, model })
+    }
+
+    /// Mass of the wood, g.
+    #[must_use]
+    pub fn mass_g(&self) -> f64 {
+        self.model.total_mass_kg * G_PER_KG
+    }
+
+    /// The modes of the top on `plan`.
+    ///
+    /// # Errors
+    /// [`TopError::Modes`] when they can't be had.
+    pub fn modes(&self, plan: &Plan, request: &ModesRequest) -> Result<Modes, TopError> {
+        let modes = solve_modes(&self.geometry, &plan.supports, &plan.equations, &self.model, &plan.symbolic, request)?;
+        Ok(modes)
+    }
+}

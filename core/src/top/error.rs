@@ -1,0 +1,49 @@
+//! What can go wrong on the way from a design to its modes.
+
+use thiserror::Error;
+
+use crate::design::DesignError;
+use crate::eigen::EigenError;
+use crate::mesh::MeshError;
+use crate::modes::ModesError;
+use crate::shell::ShellError;
+use crate::wood::WoodError;
+
+/// The stage that failed, with its own error.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum TopError {
+    /// The design can't be drawn.
+    #[error(transparent)]
+    Design(#[from] DesignError),
+    /// The top can't be meshed.
+    #[error(transparent)]
+    Mesh(#[from] MeshError),
+    /// No shell can be built.
+    #[error(transparent)]
+    Shell(#[from] ShellError),
+    /// The wood cannot be.
+    #[error(transparent)]
+    Wood(#[from] WoodError),
+    /// The equations can't be ordered.
+    #[error(transparent)]
+    Eigen(#[from] EigenError),
+    /// The modes can't be had.
+    #[error(transparent)]
+    Modes(#[from] ModesError),
+}
+
+impl TopError {
+    /// A stable word for the kind of failure.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::Design(error) => error.kind(),
+            Self::Mesh(_) => "mesh",
+            Self::Shell(_) => "shell",
+            Self::Wood(_) => "wood",
+            Self::Eigen(_) => "equations",
+            Self::Modes(_) => "modes",
+        }
+    }
+}

@@ -1,0 +1,23 @@
+//! The way through the house: from a design to the modes of its top, stage by stage.
+//!
+//! [`Shape`] is the geometry of a design; [`Plan`] the mesh in plan with its equations and their factorisation order, which
+//! depend on outline, holes, rim and mesh size only; [`Carved`] the mid-surface and the assembled shell; then come
+//! the modes. [`Stages`] keeps the last value of each and makes again only what a change touches.
+//! [`Picture`] and [`MotionField`] are what the view draws.
+
+mod carved;
+mod error;
+mod kept;
+mod motion;
+mod picture;
+mod plan;
+mod shape;
+mod stages;
+
+pub use carved::Carved;
+pub use error::TopError;
+pub use motion::MotionField;
+pub use picture::{Picture, VertexKind};
+pub use plan::Plan;
+pub use shape::Shape;
+pub use stages::{StageRuns, Stages};

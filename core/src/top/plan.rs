@@ -1,0 +1,40 @@
+//! The mesh in plan and what depends on its topology alone.
+
+use super::{Shape, TopError};
+use crate::design::Rim;
+use crate::eigen::Symbolic;
+use crate::mesh::{MeshSize, PlanMesh};
+use crate::shell::{Equations, Supports};
+
+/// A top's mesh in plan, its equations and the order of their factorisation.
+///
+/// Survives every change of height, thickness and wood.
+#[derive(Debug)]
+pub struct Plan {
+    /// The mesh.
+    pub mesh: PlanMesh,
+    /// What is held.
+    pub supports: Supports,
+    /// Equation numbers and sparsity.
+    pub equations: Equations,
+    /// The order of factorisation.
+    pub symbolic: Symbolic,
+}
+
+impl Plan {
+    /// Meshes `shape` and numbers its equations.
+    ///
+    /// # Errors
+    /// [`TopError::Mesh`] when boundaries are too near each other to be meshed.
+    pub fn new(shape: &Shape, rim: Rim, size: MeshSize) -> Result<Self, TopError> {
+        let mesh = PlanMesh::new(&shape.outline, &shape.holes, size)?;
+        let nodes = mesh.points_mm.len();
+        let supports = match rim {
+            Rim::Free => Supports::free(nodes),
+            Rim::Hinged => Supports::hinged(nodes, &mesh.rim_nodes),
+        };
+        let equations = Equations::new(&mesh.triangles, &supports)?;
+        let symbolic = Symbolic::new(&equations.pattern)?;
+        Ok(Self { mesh, supports, equations, symbolic })
+    }
+}

@@ -1,0 +1,193 @@
+//! The stages of one design, each kept until an input of its own changes.
+
+use super::kept::Kept;
+use super::{Carved, MotionField, Picture, Plan, Shape, TopError};
+use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, Rim, SoundHoles};
+use crate::mesh::MeshSize;
+use crate::modes::{Modes, ModesRequest};
+use crate::wood::WoodChoice;
+
+/// How often each stage was made, over all mesh sizes.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct StageRuns {
+    /// Outline, holes, surface, thickness.
+    pub shape: usize,
+    /// Mesh, equations, factorisation order.
+    pub plan: usize,
+    /// Mid-surface and assembled shell.
+    pub carved: usize,
+    /// The picture.
+    pub picture: usize,
+    /// The modes.
+    pub modes: usize,
+}
+
+/// What of a design each stage is made from.
+type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
+type MeshedFrom = (OutlineMeasures, SoundHoles, Rim);
+type CarvedFrom = (DrawnFrom, Rim, WoodChoice);
+
+/// One design and the last value of every stage, for each mesh size.
+#[derive(Debug)]
+pub struct Stages {
+    design: Design,
+    shape: Kept<DrawnFrom, Shape>,
+    sizes: [OnMesh; 3],
+}
+
+/// The stages that stand on one mesh.
+#[derive(Debug, Default)]
+struct OnMesh {
+    plan: Kept<MeshedFrom, Plan>,
+    carved: Kept<CarvedFrom, Carved>,
+    picture: Kept<(DrawnFrom, Rim), Picture>,
+    modes: Kept<(CarvedFrom, ModesRequest), Modes>,
+}
+
+impl Stages {
+    /// Starts with `design`; nothing is computed yet.
+    #[must_use]
+    pub fn new(design: Design) -> Self {
+        Self { design, shape: Kept::default(), sizes: Default::default() }
+    }
+
+    /// The design.
+    #[must_use]
+    pub fn design(&self) -> &Design {
+        &self.design
+    }
+
+    /// Changes to `design`, once it is known that it can be drawn; otherwise the present one stays.
+    ///
+    /// # Errors
+    /// [`TopError::Design`] or [`TopError::Wood`] naming the measure at fault.
+    pub fn set_design(&mut self, design: Design) -> Result<(), TopError> {
+        design.check()?;
+        design.wood.wood()?;
+        self.shape.get(drawn_from(&design), || Shape::new(&design))?;
+        self.design = design;
+        Ok(())
+    }
+
+    /// Mesh and carved wood.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn carved(&mut self, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
+        let design = &self.design;
+        let shape = self.shape.get(drawn_from(design), || Shape::new(design))?;
+        let OnMesh { plan, carved, .. } = &mut self.sizes[size as usize];
+        let meshed_from = (design.outline.clone(), design.sound_holes.clone(), design.rim);
+        let plan = plan.get(meshed_from, || Plan::new(shape, design.rim, size))?;
+        let carved = carved.get(carved_from(design), || Carved::new(plan, shape, &design.wood.wood()?))?;
+        Ok((plan, carved))
+    }
+
+    /// The picture of the top.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn picture(&mut self, size: MeshSize) -> Result<&Picture, TopError> {
+        self.carved(size)?;
+        let OnMesh { plan, carved, picture, .. } = &mut self.sizes[size as usize];
+        let (plan, carved) = both(plan, carved);
+        let drawn = (drawn_from(&self.design), self.design.rim);
+        picture.get(drawn, || Ok(Picture::new(&plan.mesh, &carved.mid_surface)))
+    }
+
+    /// The modes of the top.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn modes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&Modes, TopError> {
+        self.carved(size)?;
+        let OnMesh { plan, carved, modes, .. } = &mut self.sizes[size as usize];
+        let (plan, carved) = both(plan, carved);
+        modes.get((carved_from(&self.design), *request), || carved.modes(plan, request))
+    }
+
+    /// The motion of elastic mode `mode`, counted from zero, on the last picture and modes of `size`; none before both were
+    /// made, or when there is no such mode.
+    #[must_use]
+    pub fn motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
+        let OnMesh { carved, picture, modes, .. } = &self.sizes[size as usize];
+        let (carved, picture, modes) = (carved.last()?, picture.last()?, modes.last()?);
+        (mode < modes.count()).then(|| MotionField::new(picture, &carved.mid_surface, modes.shape(mode)))
+    }
+
+    /// How often each stage was made so far.
+    #[must_use]
+    pub fn runs(&self) -> StageRuns {
+        let sum = |runs: fn(&OnMesh) -> usize| self.sizes.iter().map(runs).sum();
+        StageRuns {
+            shape: self.shape.runs(),
+            plan: sum(|on| on.plan.runs()),
+            carved: sum(|on| on.carved.runs()),
+            picture: sum(|on| on.picture.runs()),
+            modes: sum(|on| on.modes.runs()),
+        }
+    }
+}
+
+fn both<'a>(plan: &'a Kept<MeshedFrom, Plan>, carved: &'a Kept<CarvedFrom, Carved>) -> (&'a Plan, &'a Carved) {
+    let made = "the stage was made just before";
+    (plan.last().expect(made), carved.last().expect(made))
+}
+
+fn drawn_from(design: &Design) -> DrawnFrom {
+    (design.outline.clone(), design.arching.clone(), design.sound_holes.clone(), design.graduation.clone())
+}
+
+fn carved_from(design: &Design) -> CarvedFrom {
+    (drawn_from(design), design.rim, design.wood)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::SoundHoleChoice;
+
+    /// Which stages each control makes again: the mesh and its factorisation's order survive all but outline, holes and rim.
+    #[test]
+    fn a_change_makes_again_only_what_follows_from_it() {
+        let mut stages = Stages::new(Design::demo());
+        let request = ModesRequest::lowest(6);
+        let mut after = |change: fn(&mut Design)| {
+            let before = stages.runs();
+            let mut design = stages.design().clone();
+            change(&mut design);
+            stages.set_design(design).unwrap();
+            stages.picture(MeshSize::Preview).unwrap();
+            stages.modes(MeshSize::Preview, &request).unwrap();
+            let now = stages.runs();
+            [
+                now.shape - before.shape,
+                now.plan - before.plan,
+                now.carved - before.carved,
+                now.picture - before.picture,
+                now.modes - before.modes,
+            ]
+        };
+        assert_eq!(after(|_| ()), [1, 1, 1, 1, 1], "first");
+        assert_eq!(after(|_| ()), [0; 5], "nothing changed");
+        assert_eq!(after(|design| design.name.push('x')), [0; 5], "name");
+        assert_eq!(after(|design| design.arching.apex_height_mm += 0.5), [1, 0, 1, 1, 1], "arch");
+        assert_eq!(after(|design| design.graduation.centre_mm += 0.1), [1, 0, 1, 1, 1], "thickness");
+        assert_eq!(after(|design| design.wood.ring_angle_deg = 3.0), [0, 0, 1, 0, 1], "wood");
+        assert_eq!(after(|design| design.rim = Rim::Hinged), [0, 1, 1, 1, 1], "rim");
+        assert_eq!(after(|design| design.sound_holes.bass = SoundHoleChoice::None), [1, 1, 1, 1, 1], "hole");
+    }
+
+    #[test]
+    fn a_design_that_cannot_be_drawn_leaves_the_last() {
+        let mut stages = Stages::new(Design::demo());
+        stages.carved(MeshSize::Preview).unwrap();
+        let mut flat = Design::demo();
+        flat.arching.apex_height_mm = 0.5;
+        assert!(stages.set_design(flat).is_err());
+        assert_eq!(stages.design(), &Design::demo());
+        let runs = stages.runs();
+        stages.carved(MeshSize::Preview).unwrap();
+        assert_eq!(stages.runs().carved, runs.carved);
+    }
+}
