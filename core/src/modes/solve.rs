@@ -133,11 +133,11 @@ fn rayleigh_hz(pencil: &Pencil, shape: &[f64]) -> f64 {
 fn energy(pencil: &Pencil, values: &[f64], shape: &[f64]) -> f64 {
     let pattern = pencil.pattern;
     let mut sum = 0.0;
-    for column in 0..shape.len() {
-        for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
-            let row = pattern.row_indices[at];
+    for (column, own) in shape.iter().enumerate() {
+        let stored = pattern.column_starts[column]..pattern.column_starts[column + 1];
+        for (&row, value) in pattern.row_indices[stored.clone()].iter().zip(&values[stored]) {
             let both = if row == column { 1.0 } else { 2.0 };
-            sum += both * values[at] * shape[row] * shape[column];
+            sum += both * value * shape[row] * own;
         }
     }
     sum

@@ -4,7 +4,6 @@ use nalgebra::{Matrix3, Rotation3, SMatrix, Vector3};
 
 use super::bending::{EdgeLean, ShearMatrix};
 use super::curved_edge::CurvedEdges;
-use super::edge_layer;
 use super::facet::{Facet, next};
 use super::membrane;
 use super::section::Section;
@@ -20,13 +19,11 @@ pub struct ElementOptions {
     pub curved_edges: bool,
     /// Turn the wood with the smooth surface within the element, not with the facet.
     pub leaning_wood: bool,
-    /// Take off the twisting energy that a free edge sheds and the mesh doesn't resolve.
-    pub edge_layers: bool,
 }
 
 impl Default for ElementOptions {
     fn default() -> Self {
-        Self { curved_edges: true, leaning_wood: true, edge_layers: true }
+        Self { curved_edges: true, leaning_wood: true }
     }
 }
 
@@ -48,7 +45,6 @@ pub(super) fn element(
     normals: &[Vector3<f64>; 3],
     thickness: &[f64; 3],
     wood: &Wood,
-    free_edges: &[bool; 3],
     options: ElementOptions,
 ) -> Element {
     let facet = Facet::new(nodes);
@@ -70,12 +66,6 @@ pub(super) fn element(
         let shear = corner_shear[0] * point[0] + corner_shear[1] * point[1] + corner_shear[2] * point[2];
         bending_block += shear.transpose() * (section.shear * (weight * t / mean_thickness)) * shear;
         mean_shear += shear / 3.0;
-    }
-
-    if options.edge_layers {
-        for edge in (0..3).filter(|&edge| free_edges[edge]) {
-            bending_block -= edge_layer::unresolved(&facet, edge, &lean, &bending(mean_thickness), &flexibility);
-        }
     }
 
     let strain = membrane::mean_strain(&facet);

@@ -15,8 +15,6 @@ pub struct ShellGeometry {
     pub(super) corner_normals: Vec<[Vector3<f64>; 3]>,
     pub(super) thickness_m: Vec<f64>,
     pub(super) triangles: Vec<[u32; 3]>,
-    /// (triangle, edge): whether no other triangle shares the edge.
-    pub(super) open_edges: Vec<[bool; 3]>,
 }
 
 impl ShellGeometry {
@@ -56,7 +54,6 @@ impl ShellGeometry {
             corner_normals,
             thickness_m: thickness_mm.iter().map(|t| t * M_PER_MM).collect(),
             triangles: triangles.to_vec(),
-            open_edges: open_edges(triangles),
         })
     }
 
@@ -101,7 +98,7 @@ fn check_nodes(nodes_mm: &[[f64; 3]], normals: Option<&[[f64; 3]]>, thickness_mm
     for (node, normal) in normals.unwrap_or_default().iter().enumerate() {
         let length = Vector3::from(*normal).norm();
         // Unit to single precision: enough to tell a direction from a mistake.
-        if !((length - 1.0).abs() < 1e-6) {
+        if length.is_nan() || (length - 1.0).abs() > 1e-6 {
             let limit = " equal to one";
             return Err(ShellError::BadNodeValue { what: "the normal's length", node, value: length, limit });
         }
@@ -121,8 +118,8 @@ fn check_triangles(nodes_mm: &[[f64; 3]], triangles: &[[u32; 3]]) -> Result<(), 
         let [a, b, c] = nodes.map(|node| Vector3::from(nodes_mm[node as usize]));
         let longest = (b - a).norm_squared().max((c - b).norm_squared()).max((a - c).norm_squared());
         let slenderness = (b - a).cross(&(c - a)).norm() / longest;
-        // Written so that the NaN of a triangle whose corners coincide is refused too.
-        if !(slenderness > ShellGeometry::SLENDERNESS_LIMIT) {
+        // Not a number where all three corners coincide.
+        if slenderness.is_nan() || slenderness <= ShellGeometry::SLENDERNESS_LIMIT {
             return Err(ShellError::Sliver { triangle, nodes, slenderness, limit: ShellGeometry::SLENDERNESS_LIMIT });
         }
     }
@@ -130,18 +127,6 @@ fn check_triangles(nodes_mm: &[[f64; 3]], triangles: &[[u32; 3]]) -> Result<(), 
         Some(node) => Err(ShellError::LooseNode { node }),
         None => Ok(()),
     }
-}
-
-/// (triangle, edge): whether no other triangle shares the edge from corner `edge` to the next.
-fn open_edges(triangles: &[[u32; 3]]) -> Vec<[bool; 3]> {
-    let ends = |triangle: &[u32; 3], edge: usize| {
-        let (a, b) = (triangle[edge], triangle[(edge + 1) % 3]);
-        (a.min(b), a.max(b))
-    };
-    let mut all: Vec<_> = triangles.iter().flat_map(|triangle| [0, 1, 2].map(|edge| ends(triangle, edge))).collect();
-    all.sort_unstable();
-    let sharers = |edge: (u32, u32)| all.partition_point(|&e| e <= edge) - all.partition_point(|&e| e < edge);
-    triangles.iter().map(|triangle| [0, 1, 2].map(|edge| sharers(ends(triangle, edge)) == 1)).collect()
 }
 
 fn given_normals(

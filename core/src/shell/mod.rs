@@ -20,7 +20,6 @@
 
 mod bending;
 mod curved_edge;
-mod edge_layer;
 mod element;
 mod equations;
 mod error;

@@ -1,13 +1,10 @@
 //! The assembled model: stiffness and mass on the equations.
 
 use super::element::{ElementOptions, element};
-use nalgebra::Vector3;
-
 use super::equations::Equations;
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
-use super::supports::DOFS_PER_NODE;
 use crate::wood::Wood;
 
 /// Stiffness and mass of a shell on its equations, SI units.
@@ -37,13 +34,10 @@ impl ShellModel {
         wood.constants.check()?;
         let values = equations.pattern.row_indices.len();
         let mut model = Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0 };
-        for ((nodes, normals), open) in geometry.triangles.iter().zip(&geometry.corner_normals).zip(&geometry.open_edges) {
+        for (nodes, normals) in geometry.triangles.iter().zip(&geometry.corner_normals) {
             let places = nodes.map(|node| geometry.nodes_m[node as usize]);
             let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
-            let free_edges = [0, 1, 2].map(|edge| {
-                open[edge] && free_to_twist(&places, edge, [edge, (edge + 1) % 3].map(|end| &equations.equation_of[nodes[end] as usize]))
-            });
-            let part = element(&places, normals, &thickness, wood, &free_edges, options);
+            let part = element(&places, normals, &thickness, wood, options);
             let mass = ElementMass::new(part.area, &thickness, wood.density_kg_m3);
             model.total_mass_kg += mass.total_kg();
             equations.for_each_entry(nodes, |at, row, column| {
@@ -60,15 +54,4 @@ impl ShellModel {
         }
         Ok(model)
     }
-}
-
-/// A held rotation stops an edge from twisting when more of it than this acts about the edge's in-plane normal: a degree.
-const ACROSS: f64 = 0.02;
-
-/// Whether the normals along an open edge may lean along it: whether nothing holds the rotation about the direction across it.
-fn free_to_twist(places: &[Vector3<f64>; 3], edge: usize, ends: [&[Option<u32>; DOFS_PER_NODE]; 2]) -> bool {
-    let along = (places[(edge + 1) % 3] - places[edge]).normalize();
-    let inwards = places[(edge + 2) % 3] - places[edge];
-    let across = (inwards - along * along.dot(&inwards)).normalize();
-    ends.iter().all(|equations| (0..3).all(|axis| equations[3 + axis].is_some() || across[axis].abs() < ACROSS))
 }

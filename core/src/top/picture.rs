@@ -69,10 +69,9 @@ impl Picture {
     fn push_vertex(&mut self, mid: &MidSurface, node: u32, side: f64, normal: [f64; 3], kind: VertexKind) {
         let at = node as usize;
         let half = 0.5 * side * mid.thickness_mm[at];
-        for axis in 0..3 {
-            self.positions.push((mid.nodes_mm[at][axis] + half * mid.normals[at][axis]) as f32);
-            self.normals.push(normal[axis] as f32);
-        }
+        self.positions
+            .extend(mid.nodes_mm[at].iter().zip(&mid.normals[at]).map(|(place, n)| (place + half * n) as f32));
+        self.normals.extend(normal.map(|n| n as f32));
         self.kinds.push(kind as u32);
         self.sources.push((node, side as f32));
     }

@@ -120,8 +120,7 @@ impl OrthotropicConstants {
             ("nu_RT", self.nu_rt, self.e_r_gpa, self.e_t_gpa, "E_R", "E_T"),
         ] {
             let limit = (e_i / e_j).sqrt();
-            // Written so that NaN is refused too.
-            if !(value.abs() < limit) {
+            if value.is_nan() || value.abs() >= limit {
                 return Err(WoodError::PoissonTooLarge { name, value, limit, first, second });
             }
         }
