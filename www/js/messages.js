@@ -22,12 +22,12 @@
  */
 
 /**
- * One motion on the picture's vertices: Re[(re + i im) e^(i phase)] is the displacement in mm and the change of normal.
+ * One motion on the picture's vertices: Re[(re + i im) e^(i phase)] is the displacement, at most 1 mm anywhere, and the
+ * change of the normal.
  * @typedef {object} Motion
  * @property {number} mode number of the mode, 1 for the lowest elastic one
  * @property {Float32Array} re (vertex, [ux, uy, uz, nx, ny, nz])
  * @property {Float32Array} im (vertex, [ux, uy, uz, nx, ny, nz])
- * @property {string} scale what one unit of this motion means, in words
  */
 
 /**

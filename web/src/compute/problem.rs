@@ -1,14 +1,17 @@
 //! Errors as the page gets them: plain objects with text for people.
 
+use bombatura_core::design::DesignError;
+use bombatura_core::top::TopError;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
-/// What went wrong, where, and what to do; thrown to JavaScript as a plain object with these keys.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+/// What went wrong, where, and what to do; thrown to JavaScript as a plain object with these keys. Those that say
+/// nothing are left out.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Problem {
     /// A stable snake_case word.
-    pub kind: &'static str,
-    /// One plain sentence.
+    pub kind: String,
+    /// One plain sentence with all of it.
     pub message: String,
     /// Which value of the design, keys joined by dots.
     #[serde(skip_serializing_if = "String::is_empty")]
@@ -22,4 +25,85 @@ pub struct Problem {
     /// What to do.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub remedy: String,
+}
+
+impl Problem {
+    /// A mesh size that there isn't.
+    pub(super) fn unknown_size(word: &str) -> Problem {
+        Problem {
+            kind: "unknown_mesh_size".into(),
+            message: format!("There is no mesh called \"{word}\"; there are preview, standard and fine."),
+            value: word.into(),
+            limits: "preview, standard or fine".into(),
+            ..Problem::default()
+        }
+    }
+
+    /// A mode that the last solve didn't find.
+    pub(super) fn unknown_mode(mode: usize, solved: bool) -> Problem {
+        let solved = if solved { "the last solve has fewer" } else { "nothing has been solved yet" };
+        Problem {
+            kind: "unknown_mode".into(),
+            message: format!("There is no mode {mode}; {solved}."),
+            value: mode.to_string(),
+            remedy: "Solve for more modes, or choose a lower one.".into(),
+            ..Problem::default()
+        }
+    }
+}
+
+impl From<DesignError> for Problem {
+    fn from(error: DesignError) -> Problem {
+        Problem {
+            kind: error.kind().into(),
+            message: error.to_string(),
+            path: error.path().into(),
+            value: error.value(),
+            limits: error.limits(),
+            remedy: error.remedy(),
+        }
+    }
+}
+
+impl From<TopError> for Problem {
+    fn from(error: TopError) -> Problem {
+        match error {
+            TopError::Design(error) => error.into(),
+            other => Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() },
+        }
+    }
+}
+
+impl From<Problem> for JsValue {
+    fn from(problem: Problem) -> JsValue {
+        // Strings in a flat record: the writer has no failure for them. Should it have one, its text is the best there is.
+        serde_wasm_bindgen::to_value(&problem).unwrap_or_else(|error| error.into())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use bombatura_core::design::Design;
+
+    #[test]
+    fn a_refused_measure_says_which_what_and_how_much() {
+        let mut design = Design::demo();
+        design.arching.apex_height_mm = 999.0;
+        let problem = Problem::from(design.check().unwrap_err());
+        assert_eq!(problem.kind, "out_of_range");
+        assert_eq!(problem.path, "arching.apex_height_mm");
+        assert!(problem.value.contains("999"), "{}", problem.value);
+        for part in [&problem.path, &problem.value, &problem.limits, &problem.remedy] {
+            assert!(!part.is_empty() && problem.message.contains(part.as_str()), "{part} in {}", problem.message);
+        }
+    }
+
+    #[test]
+    fn an_unknown_size_names_those_there_are() {
+        let problem = Problem::unknown_size("huge");
+        for word in ["huge", "preview", "standard", "fine"] {
+            assert!(problem.message.contains(word));
+        }
+    }
 }

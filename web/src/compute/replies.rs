@@ -1,0 +1,39 @@
+//! What the page is told about a solve.
+
+use bombatura_core::modes::Modes;
+use serde::Serialize;
+
+/// The modes of the last solve, lowest first.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(super) struct ModeList {
+    modes: Vec<ModeEntry>,
+    /// (rigid motion): frequency that the matrices give the motions the supports leave free, Hz; zeros but for rounding.
+    rigid_hz: Vec<f64>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct ModeEntry {
+    /// 1 for the lowest elastic mode.
+    number: usize,
+    /// Assigned from the shape; empty where it has no name of the trade.
+    name: String,
+    frequency_hz: f64,
+    residual: f64,
+}
+
+impl From<&Modes> for ModeList {
+    fn from(modes: &Modes) -> ModeList {
+        let entries = modes.frequencies_hz.iter().zip(&modes.residuals).zip(1..);
+        ModeList {
+            modes: entries
+                .map(|((&frequency_hz, &residual), number)| ModeEntry {
+                    number,
+                    name: String::new(),
+                    frequency_hz,
+                    residual,
+                })
+                .collect(),
+            rigid_hz: modes.rigid_hz.clone(),
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! The class that the compute worker owns.
+
+use bombatura_core::design::Design;
+use bombatura_core::mesh::MeshSize;
+use bombatura_core::modes::ModesRequest;
+use bombatura_core::top::Stages;
+use wasm_bindgen::prelude::*;
+
+use super::arrays::{mode_object, picture_object};
+use super::problem::Problem;
+use super::replies::ModeList;
+
+/// One design at work. Whatever was computed is kept until the design changes under it, so that asking again costs
+/// little. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct Workshop {
+    stages: Stages,
+    solved: Option<(MeshSize, ModesRequest)>,
+}
+
+#[wasm_bindgen]
+impl Workshop {
+    /// A workshop with the demonstration design on the bench.
+    #[wasm_bindgen(constructor)]
+    #[must_use]
+    #[expect(clippy::new_without_default, reason = "made by JavaScript's `new` only")]
+    pub fn new() -> Workshop {
+        console_error_panic_hook::set_once();
+        Workshop { stages: Stages::new(Design::demo()), solved: None }
+    }
+
+    /// The demonstration design as JSON.
+    #[must_use]
+    pub fn demo_design() -> String {
+        Design::demo().to_json()
+    }
+
+    /// Puts the design of a JSON document on the bench.
+    ///
+    /// # Errors
+    /// What is wrong with the document or the measures in it; the previous design stays.
+    pub fn open_design(&mut self, json: &str) -> Result<(), Problem> {
+        let design = Design::from_json(json)?;
+        self.stages.set_design(design)?;
+        Ok(())
+    }
+
+    /// The design on the bench as JSON.
+    #[must_use]
+    pub fn design(&self) -> String {
+        self.stages.design().to_json()
+    }
+
+    /// The top as triangles on the "preview", "standard" or "fine" mesh:
+    /// `{ positions, normals, triangles, kinds, nodes, mass_g }`, lengths in mm.
+    ///
+    /// # Errors
+    /// An unknown size, or a top that can't be meshed.
+    pub fn picture(&mut self, size: &str) -> Result<JsValue, Problem> {
+        let size = mesh_size(size)?;
+        let (plan, carved) = self.stages.carved(size)?;
+        let (nodes, mass_g) = (plan.mesh.points_mm.len(), carved.mass_g());
+        Ok(picture_object(self.stages.picture(size)?, nodes, mass_g))
+    }
+
+    /// Solves for the lowest `count` elastic modes, proven complete:
+    /// `{ modes: [{ number, name, frequency_hz, residual }], rigid_hz }`.
+    ///
+    /// # Errors
+    /// An unknown size, a count that can't be had, or a top that can't be meshed or solved.
+    pub fn solve(&mut self, size: &str, count: usize) -> Result<JsValue, Problem> {
+        let size = mesh_size(size)?;
+        let request = ModesRequest::lowest(count);
+        let list = ModeList::from(self.stages.modes(size, &request)?);
+        self.solved = Some((size, request));
+        Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(|error| error.into()))
+    }
+
+    /// How mode `mode`, 1 for the lowest, moves the vertices of the last solve's picture: `{ re, im }`, each
+    /// (vertex, [ux, uy, uz, nx, ny, nz]), the largest displacement 1 mm.
+    ///
+    /// Belongs to the design on the bench: where that has changed since the last solve, it is solved again.
+    ///
+    /// # Errors
+    /// A mode that there isn't, or what [`Workshop::solve`] reports.
+    pub fn motion(&mut self, mode: usize) -> Result<JsValue, Problem> {
+        let unknown = Problem::unknown_mode(mode, self.solved.is_some());
+        let (Some((size, request)), Some(index)) = (self.solved, mode.checked_sub(1)) else {
+            return Err(unknown);
+        };
+        self.stages.picture(size)?;
+        self.stages.modes(size, &request)?;
+        let motion = self.stages.motion(size, index).ok_or(unknown)?;
+        Ok(mode_object(&motion))
+    }
+}
+
+fn mesh_size(word: &str) -> Result<MeshSize, Problem> {
+    match word {
+        "preview" => Ok(MeshSize::Preview),
+        "standard" => Ok(MeshSize::Standard),
+        "fine" => Ok(MeshSize::Fine),
+        _ => Err(Problem::unknown_size(word)),
+    }
+}
