@@ -3,17 +3,23 @@
  * make the shape so; a picture at rest is always drawn with all of them.
  */
 
-/** Slower than this on average, and motion at one beat a second falls below some 15 pictures a beat. */
+/** Slower than this, and motion at one beat a second falls below some 15 pictures a beat. */
 const SLOW_MS = 66;
 
 /** Faster than this for a while, and more pixels may be tried again. */
 const FAST_MS = 24;
 
-/** Frames looked at before deciding: enough to even out a hiccup, few enough to react within a second or two. */
+/** Frames looked at before deciding: enough to even out a hiccup. */
 const SAMPLE = 8;
 
-/** Each step leaves about half of the pixels. */
+/** With very slow frames two must do: waiting for more would hold up the page. */
+const HURRY_MS = 300;
+
+/** A step up or down leaves at least twice or half the pixels, for smaller ones aren't worth a new canvas. */
 const STEP = Math.SQRT1_2;
+
+/** A step down leaves at most this: not all of a slow frame's time is its pixels' fault. */
+const LONGEST_STEP = 0.5;
 
 /** Never fewer than this many canvas pixels to a CSS pixel along a side: below it, the holes' edges fall apart. */
 const LEAST_RATIO = 0.35;
@@ -37,20 +43,18 @@ export class FrameBudget {
    * Takes the time from one frame to the next in an unbroken run of frames.
    * @param {number} frame_ms
    * @param {number} device_ratio
-   * @returns {boolean} whether the ratio changed
    */
   add(frame_ms, device_ratio) {
     this.#frames_ms.push(frame_ms);
-    if (this.#frames_ms.length < SAMPLE) {
-      return false;
+    const count = this.#frames_ms.length;
+    const total_ms = this.#frames_ms.reduce((sum, ms) => sum + ms, 0);
+    if (count < 2 || (count < SAMPLE && total_ms < HURRY_MS)) {
+      return;
     }
-    // The first frame after a change of size is slow for its own reasons, hence the median.
-    const median_ms = this.#frames_ms.sort((a, b) => a - b)[SAMPLE / 2];
+    // The first frame after a change of size is slow for its own reasons, hence the lower median.
+    const median_ms = this.#frames_ms.sort((a, b) => a - b)[Math.floor((count - 1) / 2)];
     this.#frames_ms = [];
-    const now = this.movingRatio(device_ratio);
-    const next = this.#next(median_ms, now, device_ratio);
-    this.#ratio = next;
-    return next !== now;
+    this.#ratio = this.#next(median_ms, this.movingRatio(device_ratio), device_ratio);
   }
 
   /**
@@ -62,7 +66,8 @@ export class FrameBudget {
     if (median_ms > SLOW_MS) {
       // Remembered, so that the ratio does not swing up and down for ever.
       this.#ceiling = now;
-      return Math.max(now > 1 ? 1 : now * STEP, Math.min(LEAST_RATIO, now));
+      const step = Math.max(LONGEST_STEP, Math.min(STEP, Math.sqrt(SLOW_MS / median_ms)));
+      return Math.max(now * step, Math.min(LEAST_RATIO, now));
     }
     const higher = Math.min(now / STEP, device_ratio);
     return median_ms < FAST_MS && higher < this.#ceiling ? higher : now;

@@ -22,10 +22,21 @@ test("fast frames keep every pixel of the screen", () => {
   assert.equal(budget.movingRatio(2), 2);
 });
 
-test("slow frames give up pixels beyond CSS pixels first", () => {
+test("a few slow frames are enough to give up pixels, and then no more than needed", () => {
   const budget = new FrameBudget();
-  run(budget, 8, 40, 2);
-  assert.equal(budget.movingRatio(2), 1);
+  run(budget, 4, 40, 2);
+  assert.ok(budget.movingRatio(2) < 2);
+  run(budget, 100, 40, 2);
+  const settled = budget.movingRatio(2);
+  assert.ok(settled >= 0.9 && 40 * settled * settled <= 66, `${settled}`);
+});
+
+test("one hiccup among fast frames costs no pixels", () => {
+  const budget = new FrameBudget();
+  run(budget, 7, 4, 1);
+  budget.add(500, 1);
+  run(budget, 32, 4, 1);
+  assert.equal(budget.movingRatio(1), 1);
 });
 
 test("in software rendering the ratio settles where frames are fast enough, and stays there", () => {

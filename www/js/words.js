@@ -68,8 +68,8 @@ export const WORDS = {
    * @param {Solution} solution
    * @param {Mode} mode
    */
-  settled: ({ modes, size, picture }, mode) =>
-    `${modes.length} modes from the ${meshText(size, picture.nodes)}. ${modeName(mode)}: ${hertzText(mode.frequency_hz)} Hz.`,
+  settled: ({ modes }, mode) =>
+    `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(mode.frequency_hz)} Hz.`,
   /** @param {number} exaggeration_mm */
   drawn_scale: (exaggeration_mm) =>
     exaggeration_mm === 0
