@@ -6,7 +6,7 @@ use serde::Serialize;
 use wasm_bindgen::JsValue;
 
 /// What went wrong, where, and what to do; thrown to JavaScript as a plain object with these keys. Those that say
-/// nothing are left out.
+/// nothing are left out. Boxed in results: it is far larger than what they hold otherwise.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Problem {
     /// A stable snake_case word.
@@ -29,55 +29,55 @@ pub struct Problem {
 
 impl Problem {
     /// A mesh size that there isn't.
-    pub(super) fn unknown_size(word: &str) -> Problem {
-        Problem {
+    pub(super) fn unknown_size(word: &str) -> Box<Problem> {
+        Box::new(Problem {
             kind: "unknown_mesh_size".into(),
             message: format!("There is no mesh called \"{word}\"; there are preview, standard and fine."),
             value: word.into(),
             limits: "preview, standard or fine".into(),
             ..Problem::default()
-        }
+        })
     }
 
     /// A mode that the last solve didn't find.
-    pub(super) fn unknown_mode(mode: usize, solved: bool) -> Problem {
+    pub(super) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
         let solved = if solved { "the last solve has fewer" } else { "nothing has been solved yet" };
-        Problem {
+        Box::new(Problem {
             kind: "unknown_mode".into(),
             message: format!("There is no mode {mode}; {solved}."),
             value: mode.to_string(),
             remedy: "Solve for more modes, or choose a lower one.".into(),
             ..Problem::default()
-        }
+        })
     }
 }
 
-impl From<DesignError> for Problem {
-    fn from(error: DesignError) -> Problem {
-        Problem {
+impl From<DesignError> for Box<Problem> {
+    fn from(error: DesignError) -> Box<Problem> {
+        Box::new(Problem {
             kind: error.kind().into(),
             message: error.to_string(),
             path: error.path().into(),
             value: error.value(),
             limits: error.limits(),
             remedy: error.remedy(),
-        }
+        })
     }
 }
 
-impl From<TopError> for Problem {
-    fn from(error: TopError) -> Problem {
+impl From<TopError> for Box<Problem> {
+    fn from(error: TopError) -> Box<Problem> {
         match error {
             TopError::Design(error) => error.into(),
-            other => Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() },
+            other => Box::new(Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() }),
         }
     }
 }
 
-impl From<Problem> for JsValue {
-    fn from(problem: Problem) -> JsValue {
+impl From<Box<Problem>> for JsValue {
+    fn from(problem: Box<Problem>) -> JsValue {
         // Strings in a flat record: the writer has no failure for them. Should it have one, its text is the best there is.
-        serde_wasm_bindgen::to_value(&problem).unwrap_or_else(|error| error.into())
+        serde_wasm_bindgen::to_value(&problem).unwrap_or_else(Into::into)
     }
 }
 
@@ -90,7 +90,7 @@ mod tests {
     fn a_refused_measure_says_which_what_and_how_much() {
         let mut design = Design::demo();
         design.arching.apex_height_mm = 999.0;
-        let problem = Problem::from(design.check().unwrap_err());
+        let problem = Box::<Problem>::from(design.check().unwrap_err());
         assert_eq!(problem.kind, "out_of_range");
         assert_eq!(problem.path, "arching.apex_height_mm");
         assert!(problem.value.contains("999"), "{}", problem.value);

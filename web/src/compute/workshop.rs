@@ -40,7 +40,7 @@ impl Workshop {
     ///
     /// # Errors
     /// What is wrong with the document or the measures in it; the previous design stays.
-    pub fn open_design(&mut self, json: &str) -> Result<(), Problem> {
+    pub fn open_design(&mut self, json: &str) -> Result<(), Box<Problem>> {
         let design = Design::from_json(json)?;
         self.stages.set_design(design)?;
         Ok(())
@@ -57,7 +57,7 @@ impl Workshop {
     ///
     /// # Errors
     /// An unknown size, or a top that can't be meshed.
-    pub fn picture(&mut self, size: &str) -> Result<JsValue, Problem> {
+    pub fn picture(&mut self, size: &str) -> Result<JsValue, Box<Problem>> {
         let size = mesh_size(size)?;
         let (plan, carved) = self.stages.carved(size)?;
         let (nodes, mass_g) = (plan.mesh.points_mm.len(), carved.mass_g());
@@ -69,12 +69,12 @@ impl Workshop {
     ///
     /// # Errors
     /// An unknown size, a count that can't be had, or a top that can't be meshed or solved.
-    pub fn solve(&mut self, size: &str, count: usize) -> Result<JsValue, Problem> {
+    pub fn solve(&mut self, size: &str, count: usize) -> Result<JsValue, Box<Problem>> {
         let size = mesh_size(size)?;
         let request = ModesRequest::lowest(count);
         let list = ModeList::from(self.stages.modes(size, &request)?);
         self.solved = Some((size, request));
-        Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(|error| error.into()))
+        Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
     }
 
     /// How mode `mode`, 1 for the lowest, moves the vertices of the last solve's picture: `{ re, im }`, each
@@ -84,7 +84,7 @@ impl Workshop {
     ///
     /// # Errors
     /// A mode that there isn't, or what [`Workshop::solve`] reports.
-    pub fn motion(&mut self, mode: usize) -> Result<JsValue, Problem> {
+    pub fn motion(&mut self, mode: usize) -> Result<JsValue, Box<Problem>> {
         let unknown = Problem::unknown_mode(mode, self.solved.is_some());
         let (Some((size, request)), Some(index)) = (self.solved, mode.checked_sub(1)) else {
             return Err(unknown);
@@ -96,7 +96,7 @@ impl Workshop {
     }
 }
 
-fn mesh_size(word: &str) -> Result<MeshSize, Problem> {
+fn mesh_size(word: &str) -> Result<MeshSize, Box<Problem>> {
     match word {
         "preview" => Ok(MeshSize::Preview),
         "standard" => Ok(MeshSize::Standard),
