@@ -32,7 +32,7 @@ impl Page<'_> {
     /// Waits until the table's frequencies are other ones and have settled.
     pub(super) async fn figures_changed_from(&self, before: &[f64]) -> Result<()> {
         let before = serde_json::to_string(before)?;
-        self.until("the figures change", &format!("JSON.stringify({HERTZ}) !== {before:?}")).await?;
+        self.until("the figures change", &format!("JSON.stringify({HERTZ}) !== JSON.stringify({before})")).await?;
         self.settle().await
     }
 

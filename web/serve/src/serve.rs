@@ -1,19 +1,24 @@
 //! A static file server for this machine only: MIME types, compressed forms, and the headers of an isolated page.
+//!
+//! It is written on the standard library's sockets with a thread for each connection. A pool of fewer threads than a
+//! browser has connections can leave a request waiting behind an idle one for ever: `tiny_http` 0.12 did so at
+//! more than one first visit in three here.
 
+mod answer;
+mod connection;
 pub(crate) mod mime;
 mod negotiation;
 mod port;
+mod request;
 mod request_path;
-mod response;
 
-use std::path::{Path, PathBuf};
+use std::net::{TcpListener, TcpStream};
+use std::path::Path;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 
 use crate::Error;
-
-/// How many requests are answered at once. A browser opens six connections to one host.
-const THREADS: usize = 6;
 
 /// One answer that was sent.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -23,14 +28,26 @@ pub struct Served {
     /// The answer's status.
     pub status: u16,
     /// Length of its body as sent, that is compressed where the browser takes that.
-    pub bytes: usize,
+    pub bytes: u64,
+}
+
+/// What the server's threads share.
+struct Shared {
+    folder: std::path::PathBuf,
+    served: Mutex<Vec<Served>>,
+    stopped: AtomicBool,
+}
+
+impl Shared {
+    fn is_stopped(&self) -> bool {
+        self.stopped.load(Ordering::Relaxed)
+    }
 }
 
 /// A running server; it stops when dropped.
 pub struct Server {
-    listener: Arc<tiny_http::Server>,
-    served: Arc<Mutex<Vec<Served>>>,
-    threads: Vec<JoinHandle<()>>,
+    shared: Arc<Shared>,
+    accepting: Option<JoinHandle<()>>,
     port: u16,
 }
 
@@ -41,27 +58,13 @@ impl Server {
     /// [`Error::Port`] when none of the ports tried is free.
     pub fn start(folder: &Path, port: u16) -> Result<Server, Error> {
         let (listener, port) = port::listen(port)?;
-        let listener = Arc::new(listener);
-        let served = Arc::new(Mutex::new(Vec::new()));
-        let folder: Arc<PathBuf> = Arc::new(folder.to_owned());
-        let answer_requests = |_| {
-            let (listener, folder, served) = (Arc::clone(&listener), Arc::clone(&folder), Arc::clone(&served));
-            std::thread::spawn(move || {
-                while let Ok(request) = listener.recv() {
-                    let answer = response::answer(&folder, &request);
-                    let entry = Served {
-                        target: request.url().to_owned(),
-                        status: answer.status_code().0,
-                        bytes: answer.data_length().unwrap_or(0),
-                    };
-                    served.lock().unwrap_or_else(PoisonError::into_inner).push(entry);
-                    // A browser that went away needs no answer.
-                    let _ = request.respond(answer);
-                }
-            })
-        };
-        let threads = (0..THREADS).map(answer_requests).collect();
-        Ok(Server { listener, served, threads, port })
+        let served = Mutex::new(Vec::new());
+        let shared = Arc::new(Shared { folder: folder.to_owned(), served, stopped: AtomicBool::new(false) });
+        let accepting = std::thread::spawn({
+            let shared = Arc::clone(&shared);
+            move || accept(&listener, &shared)
+        });
+        Ok(Server { shared, accepting: Some(accepting), port })
     }
 
     /// The address of the site's first page: `http://127.0.0.1:8080/`.
@@ -76,26 +79,41 @@ impl Server {
         self.port
     }
 
-    /// What was sent so far, in the order of the requests; the list begins anew with each call.
+    /// What was sent so far, in the order of the answers; the list begins anew with each call.
     pub fn take_served(&self) -> Vec<Served> {
-        std::mem::take(&mut self.served.lock().unwrap_or_else(PoisonError::into_inner))
+        std::mem::take(&mut self.shared.served.lock().unwrap_or_else(PoisonError::into_inner))
     }
 
     /// Serves until the program is interrupted.
     pub fn wait(mut self) {
-        for thread in std::mem::take(&mut self.threads) {
-            // A thread ends only when the server is dropped, or by a panic, which it has printed itself.
-            let _ = thread.join();
+        if let Some(accepting) = self.accepting.take() {
+            // It ends only when the server is dropped, or by a panic, which it has printed itself.
+            let _ = accepting.join();
         }
     }
 }
 
 impl Drop for Server {
     fn drop(&mut self) {
-        // Each call wakes one waiting thread, whose loop then ends.
-        for _ in &self.threads {
-            self.listener.unblock();
+        self.shared.stopped.store(true, Ordering::Relaxed);
+        if let Some(accepting) = self.accepting.take() {
+            // A connection wakes the waiting thread, which then sees that it is over and lets the port go.
+            drop(TcpStream::connect(("127.0.0.1", self.port)));
+            let _ = accepting.join();
         }
+    }
+}
+
+fn accept(listener: &TcpListener, shared: &Arc<Shared>) {
+    for stream in listener.incoming() {
+        if shared.is_stopped() {
+            return;
+        }
+        // A connection that failed while it was made concerns nobody else.
+        let Ok(stream) = stream else { continue };
+        let shared = Arc::clone(shared);
+        // Only this machine connects, so threads are as many as its browsers have connections.
+        std::thread::spawn(move || connection::hold(&stream, &shared));
     }
 }
 
