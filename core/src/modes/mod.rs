@@ -2,11 +2,15 @@
 //!
 //! After this stage each elastic mode carries its frequency, its shape at every node, and how well it solves the equations.
 //! Rigid motions that the supports allow are found from the geometry (six for a plate in the hand), deflated, and
-//! reported with the frequency the assembled matrices give them, which must come out as zero.
+//! reported with the frequency the assembled matrices give them, which must come out as zero. The twist, the X and the ring
+//! of a free plate are told from their shapes.
 
+mod archetypes;
+mod names;
 mod rigid;
 mod solve;
 
+pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
 pub use solve::{ModesError, ModesRequest, solve_modes};
 
@@ -22,6 +26,8 @@ pub struct Modes {
     /// (mode, node, dof): displacements (m) along x, y, z and rotations (rad) about them, for unit modal mass (1 kg);
     /// the sign is fixed.
     pub shapes: Vec<f64>,
+    /// (mode): what free-plate work calls it, where it has a name.
+    pub names: Vec<Option<ModeName>>,
     /// (mode): |Kφ − ω²Mφ| / |ω²Mφ|.
     pub residuals: Vec<f64>,
     /// (mode): largest |φᵀMφ′ − δ| over all modes φ′.
@@ -46,3 +52,6 @@ impl Modes {
         &self.shapes[mode * length..(mode + 1) * length]
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use thiserror::Error;
 
-use super::{Modes, rigid_motions};
+use super::{Modes, name_modes, rigid_motions};
 use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
 use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
 
@@ -100,15 +100,18 @@ pub fn solve_modes(
             start: None,
         },
     )?;
-    Ok(Modes {
+    let mut modes = Modes {
         nodes: geometry.node_count(),
         frequencies_hz: found.values.iter().map(|lambda| lambda.max(0.0).sqrt() / TAU).collect(),
         shapes: spread(&found.vectors, equations),
+        names: Vec::new(),
         residuals: found.residuals,
         orthogonality: found.orthogonality,
         rigid_hz,
         counted: found.counted_at.map(|_| found.counted_below),
-    })
+    };
+    modes.names = name_modes(geometry, supports, &modes);
+    Ok(modes)
 }
 
 /// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.

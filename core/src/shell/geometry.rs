@@ -74,6 +74,39 @@ impl ShellGeometry {
     pub fn triangles(&self) -> &[[u32; 3]] {
         &self.triangles
     }
+
+    /// (node, xyz): unit normals, the means of the corners' by area, on the side of the triangles' normals.
+    #[must_use]
+    pub fn node_normals(&self) -> Vec<Vector3<f64>> {
+        let mut sums = vec![Vector3::zeros(); self.node_count()];
+        for ((corners, normals), area) in self.triangles.iter().zip(&self.corner_normals).zip(self.areas_m2()) {
+            for (&node, normal) in corners.iter().zip(normals) {
+                sums[node as usize] += normal * area;
+            }
+        }
+        // Where facets fold back on each other there is no mean; none of them then says more than the other.
+        sums.iter().map(|sum| sum.try_normalize(0.0).unwrap_or_default()).collect()
+    }
+
+    /// (node): the volume nearest to it, m³; a third of each triangle's area times the node's own thickness.
+    #[must_use]
+    pub fn node_volumes_m3(&self) -> Vec<f64> {
+        let mut volumes = vec![0.0; self.node_count()];
+        for (corners, area) in self.triangles.iter().zip(self.areas_m2()) {
+            for &node in corners {
+                volumes[node as usize] += area / 3.0 * self.thickness_m[node as usize];
+            }
+        }
+        volumes
+    }
+
+    /// (triangle): flat area, m².
+    fn areas_m2(&self) -> impl Iterator<Item = f64> + '_ {
+        self.triangles.iter().map(|nodes| {
+            let [a, b, c] = nodes.map(|node| self.nodes_m[node as usize]);
+            0.5 * (b - a).cross(&(c - a)).norm()
+        })
+    }
 }
 
 fn check_nodes(nodes_mm: &[[f64; 3]], normals: Option<&[[f64; 3]]>, thickness_mm: &[f64]) -> Result<(), ShellError> {

@@ -1,6 +1,6 @@
 //! What the page is told about a solve.
 
-use bombatura_core::modes::Modes;
+use bombatura_core::modes::{ModeName, Modes};
 use serde::Serialize;
 
 /// The modes of the last solve, lowest first.
@@ -23,12 +23,12 @@ struct ModeEntry {
 
 impl From<&Modes> for ModeList {
     fn from(modes: &Modes) -> ModeList {
-        let entries = modes.frequencies_hz.iter().zip(&modes.residuals).zip(1..);
+        let entries = modes.frequencies_hz.iter().zip(&modes.residuals).zip(&modes.names).zip(1..);
         ModeList {
             modes: entries
-                .map(|((&frequency_hz, &residual), number)| ModeEntry {
+                .map(|(((&frequency_hz, &residual), name), number)| ModeEntry {
                     number,
-                    name: String::new(),
+                    name: name.map_or("", ModeName::word).to_owned(),
                     frequency_hz,
                     residual,
                 })
