@@ -3,10 +3,15 @@
 //! One file for each subject; each gives its rows, and [`rows`] joins them. To add a check, add a row to a subject's
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
+mod mesh;
 mod plates;
 mod print;
 mod row;
+mod scaling;
+mod shell;
 mod shells;
+mod spruce;
+mod statics;
 mod wood;
 
 use std::collections::BTreeSet;
@@ -23,7 +28,10 @@ pub use row::{Row, Target};
 /// a failing row instead.
 pub fn rows() -> Result<Vec<Row>> {
     let mut rows = plates::rows()?;
+    rows.extend(spruce::rows()?);
+    rows.extend(statics::rows()?);
     rows.extend(shells::rows()?);
+    rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
     let mut ids = BTreeSet::new();
     for row in &rows {

@@ -1,6 +1,6 @@
 //! One element: the parts put together and turned into the top's frame.
 
-use nalgebra::{Matrix3, Rotation3, SMatrix, Vector3};
+use nalgebra::{Matrix3, SMatrix, Vector3};
 
 use super::bending::{EdgeLean, ShearMatrix};
 use super::curved_edge::CurvedEdges;
@@ -32,6 +32,8 @@ impl Default for ElementOptions {
 pub(super) struct Element {
     /// Stiffness in the top's frame: N/m, N, N·m.
     pub(super) stiffness: ElementMatrix,
+    /// The facet's unit normal.
+    pub(super) normal: Vector3<f64>,
     /// Area of the surface it stands for, m².
     pub(super) area: f64,
 }
@@ -85,7 +87,8 @@ pub(super) fn element(
     bending_block += from_bending.transpose() * membrane_area * from_bending + cross + cross.transpose();
 
     let stiffness = turn(&facet.facet_from_top, &membrane_block, &mixed_block, &bending_block);
-    Element { stiffness, area: facet.area * area_ratio }
+    let normal = facet.facet_from_top.row(2).transpose();
+    Element { stiffness, normal, area: facet.area * area_ratio }
 }
 
 /// The wood's compliance, averaged over the element.
@@ -107,11 +110,16 @@ fn mean_compliance(
     let own = facet.facet_from_top.row(2).transpose();
     let at_middle = [0, 1, 2].map(|edge| {
         let normal = (normals[edge] + normals[next(edge)]).normalize();
-        // The least turn that lays the facet on the surface; none where they coincide.
-        let lean = Rotation3::rotation_between(&own, &normal).unwrap_or_default();
-        seen_from(&(facet.facet_from_top * lean.inverse().matrix()))
+        seen_from(&(facet.facet_from_top * least_turn(&own, &normal).transpose()))
     });
     FacetCompliance::mean(&at_middle)
+}
+
+/// The rotation that turns unit vector `from` into `to`, less than a half turn away, about their common normal (Rodrigues'
+/// formula without the angle: its arc cosine is not a number where rounding makes the vectors' product exceed one).
+fn least_turn(from: &Vector3<f64>, to: &Vector3<f64>) -> Matrix3<f64> {
+    let cross = from.cross(to).cross_matrix();
+    Matrix3::identity() + cross + cross * cross / (1.0 + from.dot(to))
 }
 
 /// Where (u, v, drilling) and (w, rotation 1, rotation 2) stand among a corner's six.

@@ -38,17 +38,15 @@ impl ShellModel {
             let places = nodes.map(|node| geometry.nodes_m[node as usize]);
             let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
             let part = element(&places, normals, &thickness, wood, options);
-            let mass = ElementMass::new(part.area, &thickness, wood.density_kg_m3);
+            let mass = ElementMass::new(part.area, &thickness, &part.normal, wood.density_kg_m3);
             model.total_mass_kg += mass.total_kg();
             equations.for_each_entry(nodes, |at, row, column| {
                 model.stiffness[at] += part.stiffness[(row, column)];
-                let (corner, dof) = (row / 6, row % 6);
-                if dof == column % 6 {
-                    if dof < 3 {
-                        model.mass[at] += mass.displacement[(corner, column / 6)];
-                    } else if row == column {
-                        model.mass[at] += mass.rotation[corner];
-                    }
+                let (corner, dof, other_corner, other_dof) = (row / 6, row % 6, column / 6, column % 6);
+                if dof < 3 && dof == other_dof {
+                    model.mass[at] += mass.displacement[(corner, other_corner)];
+                } else if dof >= 3 && other_dof >= 3 && corner == other_corner {
+                    model.mass[at] += mass.rotation[corner][(dof - 3, other_dof - 3)];
                 }
             });
         }
