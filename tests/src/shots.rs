@@ -42,10 +42,11 @@ impl Shooting<'_> {
     async fn states(&self, url: &str) -> Result<()> {
         let page = Page::open(self.session, url, self.screen).await?;
         page.settle().await?;
-        self.shoot(&page, "first").await?;
         if self.session.backend() == Backend::Nothing {
-            return Ok(());
+            return self.shoot(&page, "first").await;
         }
+        page.drawn().await?;
+        self.shoot(&page, "first").await?;
         page.choose_mode(0).await?;
         self.shoot(&page, "lowest-mode").await?;
         page.press("Inside").await?;

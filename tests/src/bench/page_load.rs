@@ -4,7 +4,7 @@ use anyhow::Result;
 use bombatura_serve::serve::Server;
 
 use super::{Row, median};
-use crate::browser::{Backend, Chromedriver, DESKTOP, Page, Session, State};
+use crate::browser::{Backend, Chromedriver, DESKTOP, Page, Session};
 
 /// First visits on each backend. Odd, for the median.
 const VISITS: usize = 5;
@@ -32,10 +32,9 @@ async fn medians(server: &Server, chromedriver: &Chromedriver, backend: Backend)
         // A browser of its own for each visit: compiled wasm stays in a running one's memory.
         let session = Session::start(chromedriver, backend).await?;
         let page = Page::open(&session, &server.url(), DESKTOP).await?;
-        page.reach(State::Modes).await?;
+        page.modes_shown().await?;
+        page.drawn().await?;
         for ((_, mark), times) in MARKS.iter().zip(&mut times) {
-            page.until("the page sets its marks", &format!("performance.getEntriesByName({mark:?}).length > 0"))
-                .await?;
             times.push(page.mark_ms(mark).await?);
         }
         session.end().await?;

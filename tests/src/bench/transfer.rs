@@ -4,7 +4,7 @@ use anyhow::{Result, ensure};
 use bombatura_serve::serve::Server;
 
 use super::Row;
-use crate::browser::{Backend, Chromedriver, DESKTOP, Page, Session, State};
+use crate::browser::{Backend, Chromedriver, DESKTOP, Page, Session};
 
 pub(super) async fn rows(server: &Server, chromedriver: &Chromedriver) -> Result<Vec<Row>> {
     let mut rows = Vec::new();
@@ -15,8 +15,8 @@ pub(super) async fn rows(server: &Server, chromedriver: &Chromedriver) -> Result
         server.take_served();
         let page = Page::open(&session, &server.url(), DESKTOP).await?;
         // Whichever comes first, a fair count holds the view and the modes.
-        page.reach(State::Modes).await?;
-        page.settle().await?;
+        page.modes_shown().await?;
+        page.drawn().await?;
         let served = server.take_served();
         ensure!(served.iter().all(|answer| answer.status == 200), "not every file was there: {served:?}");
         let view = format!("/wasm/view_{}_bg.wasm", backend.name());

@@ -16,7 +16,7 @@ use anyhow::Result;
 use bombatura_serve::serve::Server;
 
 use super::page::SMALL;
-use super::{Backend, Chromedriver, Page, Session, State};
+use super::{Backend, Chromedriver, Page, Session};
 use crate::outcome::Outcome;
 
 /// Runs every check of the site in `site` on every backend; `only` limits them to those whose name contains it.
@@ -55,12 +55,15 @@ struct Place<'a> {
 }
 
 impl Place<'_> {
-    /// A first visit in a small window, waited for until the modes of the standard mesh are there, so that nothing
-    /// changes on its own any more.
+    /// A first visit in a small window, waited for until the top is drawn and the modes of the standard mesh are there,
+    /// so that nothing changes on its own any more.
     async fn settled_page(&self) -> Result<Page<'_>> {
         let page = Page::open(self.session, &self.url, SMALL).await?;
-        page.reach(State::Modes).await?;
+        page.modes_shown().await?;
         page.settle().await?;
+        if self.session.backend() != Backend::Nothing {
+            page.drawn().await?;
+        }
         Ok(page)
     }
 }

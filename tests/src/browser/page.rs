@@ -32,15 +32,6 @@ pub const PHONE: Screen = Screen { name: "phone", width: 390, height: 844, phone
 /// Small, so that drawing in software leaves time for everything else.
 pub(super) const SMALL: Screen = Screen { name: "small", width: 640, height: 480, phone: false };
 
-/// How far the page is: its `data-state`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum State {
-    /// The top is drawn.
-    Top,
-    /// The mode table is filled.
-    Modes,
-}
-
 /// A page in a browser window. What a person does on it is in `hands`, what it shows in `figures` and `motion`.
 pub struct Page<'a> {
     pub(super) session: &'a Session,
@@ -71,25 +62,33 @@ impl<'a> Page<'a> {
         Ok(())
     }
 
-    /// Waits until the page is at least at `state`.
+    /// Waits until the mode table is filled.
     ///
     /// # Errors
-    /// When it says `error` or takes too long.
-    pub async fn reach(&self, state: State) -> Result<()> {
+    /// When the page says that it can't compute, or takes too long.
+    pub async fn modes_shown(&self) -> Result<()> {
         let begun = Instant::now();
         loop {
-            let now = self.text("return document.documentElement.dataset.state ?? '';").await?;
-            match (now.as_str(), state) {
-                ("modes", _) | ("top", State::Top) => return Ok(()),
-                ("error", _) => bail!("the page is in its error state; it says: {}", self.words().await?),
+            let state = self.text("return document.documentElement.dataset.state ?? '';").await?;
+            match state.as_str() {
+                "modes" => return Ok(()),
+                "error" => bail!("the page is in its error state; it says: {}", self.words().await?),
                 _ => {}
             }
             if begun.elapsed() > PATIENCE {
                 let errors = self.session.errors().await?;
-                bail!("the page is still at “{now}” after {PATIENCE:?}, on the way to {state:?}; errors: {errors:?}");
+                bail!("the page is still at “{state}” after {PATIENCE:?}, waiting for modes; errors: {errors:?}");
             }
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
+    }
+
+    /// Waits until a picture of the top was drawn; the modes may be there before or after it.
+    ///
+    /// # Errors
+    /// When that takes too long.
+    pub async fn drawn(&self) -> Result<()> {
+        self.until("the top is drawn", "performance.getEntriesByName('bombatura:first-top').length > 0").await
     }
 
     /// Waits until `condition`, a JavaScript expression, holds.

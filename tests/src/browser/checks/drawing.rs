@@ -5,8 +5,8 @@ use std::time::Duration;
 use anyhow::{Result, ensure};
 
 use super::{Place, Run};
+use crate::browser::Backend;
 use crate::browser::page::{Page, SMALL};
-use crate::browser::{Backend, State};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("the top is drawn", top_is_drawn(place, run.backend)).await;
@@ -22,7 +22,7 @@ const LEAST_SHARE: f64 = 0.05;
 
 async fn top_is_drawn(place: &Place<'_>, backend: Backend) -> Result<()> {
     let page = Page::open(place.session, &place.url, SMALL).await?;
-    page.reach(State::Top).await?;
+    page.drawn().await?;
     ensure_drawn(&page).await?;
     let used = page.text("return document.querySelector('[data-backend]')?.dataset.backend ?? '';").await?;
     ensure!(used == backend.name(), "the page draws with {used}, the browser was started for {}", backend.name());

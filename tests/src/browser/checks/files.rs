@@ -35,7 +35,8 @@ async fn saved_design_opens(place: &Place<'_>) -> Result<()> {
     page.figures_changed_from(&original_hertz).await?;
     ensure!(page.words().await?.contains("A top saved by a check"), "the opened design's name isn't shown");
     ensure!(page.number("Arch height").await? == height, "the opened design has another arch height");
-    ensure!(page.hertz().await? == hertz, "the same design gave other figures");
+    let again = page.hertz().await?;
+    ensure!(again == hertz, "the same design gave other figures: {hertz:?}, then {again:?}");
     page.without_errors().await
 }
 

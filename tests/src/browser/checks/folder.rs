@@ -7,7 +7,6 @@ use bombatura_serve::serve::Server;
 
 use super::drawing::ensure_drawn;
 use super::{Place, Run};
-use crate::browser::State;
 use crate::browser::page::{Page, SMALL};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
@@ -19,7 +18,8 @@ async fn works_from_a_sub_folder(place: &Place<'_>) -> Result<()> {
     copy(place.site, &host.path().join("tools/tops"))?;
     let server = Server::start(host.path(), 0)?;
     let page = Page::open(place.session, &format!("{}tools/tops/", server.url()), SMALL).await?;
-    page.reach(State::Modes).await?;
+    page.modes_shown().await?;
+    page.drawn().await?;
     ensure_drawn(&page).await?;
     page.without_errors().await
 }

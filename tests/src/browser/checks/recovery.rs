@@ -6,7 +6,7 @@ use super::controls::move_slider;
 use super::drawing::ensure_drawn;
 use super::{Place, Run};
 use crate::browser::page::{Page, SMALL};
-use crate::browser::{Backend, State, breakage};
+use crate::browser::{Backend, breakage};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("a crashed worker restarts with the same design", worker_restarts(place)).await;
@@ -29,7 +29,8 @@ async fn worker_restarts_inside(place: &Place<'_>) -> Result<()> {
     page.until("the page says so", "document.body.innerText.includes('started again')").await?;
     page.settle().await?;
     ensure!(page.number("Thickness").await? == thickness, "the thickness was lost");
-    ensure!(page.hertz().await? == hertz, "the figures were lost");
+    let after = page.hertz().await?;
+    ensure!(after == hertz, "the same design has other figures after the restart: {hertz:?}, then {after:?}");
     move_slider(&page, "Arch height").await?;
     ensure!(page.number("Thickness").await? == thickness, "the new worker computes another design");
     page.errors_are_only(&["broken by a check", "worker failed"]).await
@@ -44,7 +45,7 @@ async fn device_is_replaced(place: &Place<'_>, backend: Backend) -> Result<()> {
 
 async fn device_is_replaced_inside(place: &Place<'_>, backend: Backend) -> Result<()> {
     let page = Page::open(place.session, &place.url, SMALL).await?;
-    page.reach(State::Modes).await?;
+    page.modes_shown().await?;
     page.settle().await?;
     let hertz = page.hertz().await?;
     page.value("globalThis.__first_canvas = document.querySelector('canvas');").await?;
