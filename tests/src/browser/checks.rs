@@ -56,7 +56,18 @@ struct Place<'a> {
 
 impl Place<'_> {
     /// A first visit in a small window, waited for until the top is drawn and the modes of the standard mesh are there,
-    /// so that nothing changes on its own any more.
+    /// so that nothing but the motion changes on its own any more.
+    async fn moving_page(&self) -> Result<Page<'_>> {
+        self.session.prefer_less_motion(false).await?;
+        self.settled_page().await
+    }
+
+    /// The same with the system's wish for less motion, which leaves drawing in software more time for everything else.
+    async fn still_page(&self) -> Result<Page<'_>> {
+        self.session.prefer_less_motion(true).await?;
+        self.settled_page().await
+    }
+
     async fn settled_page(&self) -> Result<Page<'_>> {
         let page = Page::open(self.session, &self.url, SMALL).await?;
         page.modes_shown().await?;

@@ -59,6 +59,14 @@ impl Session {
         Ok(answer.with_context(|| format!("DevTools command {command}"))?.value()?)
     }
 
+    /// Sets the system's wish for less motion, which pages opened from now on follow.
+    pub(super) async fn prefer_less_motion(&self, less: bool) -> Result<()> {
+        let value = if less { "reduce" } else { "no-preference" };
+        let features = json!({ "features": [{ "name": "prefers-reduced-motion", "value": value }] });
+        self.devtools("Emulation.setEmulatedMedia", features).await?;
+        Ok(())
+    }
+
     /// Everything that went wrong on the page since it was opened.
     pub(super) async fn errors(&self) -> Result<Vec<String>> {
         let mut errors: Vec<String> = self.driver.execute(page_errors::READ, vec![]).await?.convert()?;

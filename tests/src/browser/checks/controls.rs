@@ -15,7 +15,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 async fn slider_solves(place: &Place<'_>, name: &str) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let before = page.hertz().await?;
     move_slider(&page, name).await?;
     let after = page.hertz().await?;
@@ -32,7 +32,7 @@ pub(super) async fn move_slider(page: &Page<'_>, name: &str) -> Result<()> {
 }
 
 async fn impossible_value_is_refused(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let (before, value) = (page.hertz().await?, page.number("Thickness").await?);
     page.type_number("Thickness", "0").await?;
     let words = page.alert().await?;

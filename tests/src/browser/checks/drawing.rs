@@ -6,13 +6,18 @@ use anyhow::{Result, ensure};
 
 use super::{Place, Run};
 use crate::browser::Backend;
-use crate::browser::page::{Page, SMALL};
+use crate::browser::find::Role;
+use crate::browser::page::Page;
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("the top is drawn", top_is_drawn(place, run.backend)).await;
     run.check("the top moves, stops and moves again", top_moves(place)).await;
+    run.check("the top stands where less motion is wished for", top_stands(place)).await;
     run.check("the inside is another picture", inside_is_another_picture(place)).await;
 }
+
+/// A moving top would have moved visibly in this time.
+const STILL_FOR: Duration = Duration::from_millis(800);
 
 /// A blank canvas has one colour; a lit, curved surface has dozens.
 const COLOURS: usize = 24;
@@ -21,8 +26,7 @@ const COLOURS: usize = 24;
 const LEAST_SHARE: f64 = 0.05;
 
 async fn top_is_drawn(place: &Place<'_>, backend: Backend) -> Result<()> {
-    let page = Page::open(place.session, &place.url, SMALL).await?;
-    page.drawn().await?;
+    let page = place.still_page().await?;
     ensure_drawn(&page).await?;
     let used = page.text("return document.querySelector('[data-backend]')?.dataset.backend ?? '';").await?;
     ensure!(used == backend.name(), "the page draws with {used}, the browser was started for {}", backend.name());
@@ -39,11 +43,11 @@ pub(super) async fn ensure_drawn(page: &Page<'_>) -> Result<()> {
 }
 
 async fn top_moves(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.moving_page().await?;
     page.see_change("the top moves by itself").await?;
     page.pause().await?;
     let still = page.picture().await?;
-    tokio::time::sleep(Duration::from_millis(800)).await;
+    tokio::time::sleep(STILL_FOR).await;
     let share = page.picture().await?.share_changed(&still)?;
     ensure!(share == 0.0, "paused, {:.2} % of the canvas changed", 100.0 * share);
     page.press("Play").await?;
@@ -51,9 +55,18 @@ async fn top_moves(place: &Place<'_>) -> Result<()> {
     page.without_errors().await
 }
 
+async fn top_stands(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    page.find(Role::Button, "Play").await?;
+    let still = page.picture().await?;
+    tokio::time::sleep(STILL_FOR).await;
+    let share = page.picture().await?.share_changed(&still)?;
+    ensure!(share == 0.0, "{:.2} % of the canvas changed", 100.0 * share);
+    page.without_errors().await
+}
+
 async fn inside_is_another_picture(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
-    page.pause().await?;
+    let page = place.still_page().await?;
     let outside = page.picture().await?;
     page.press("Inside").await?;
     page.changed_from(&outside, "the view from inside").await?;

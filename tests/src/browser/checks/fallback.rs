@@ -10,7 +10,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 async fn computes_without_drawing(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let words = page.words().await?;
     ensure!(words.contains("WebGPU") && words.contains("WebGL"), "nothing is said of WebGPU and WebGL: {words}");
     ensure!(page.hertz().await?.len() >= 20, "{} modes in the table", page.hertz().await?.len());

@@ -17,7 +17,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 async fn saved_design_opens(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let original_hertz = page.hertz().await?;
     move_slider(&page, "Arch height").await?;
     let (hertz, height) = (page.hertz().await?, page.number("Arch height").await?);
@@ -29,7 +29,7 @@ async fn saved_design_opens(place: &Place<'_>) -> Result<()> {
     design["name"] = "A top saved by a check".into();
     let changed = folder.path().join("renamed.json");
     std::fs::write(&changed, design.to_string())?;
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     ensure!(page.hertz().await? == original_hertz, "a first visit doesn't begin with the demonstration");
     open(&page, &changed).await?;
     page.figures_changed_from(&original_hertz).await?;
@@ -68,7 +68,7 @@ fn with_key(design: &Value, key: &str) -> String {
 }
 
 async fn wrong_files_are_refused(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let folder = tempfile::tempdir()?;
     let design = save(&page, folder.path()).await?;
     let (hertz, height) = (page.hertz().await?, page.number("Arch height").await?);

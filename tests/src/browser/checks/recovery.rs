@@ -5,7 +5,6 @@ use anyhow::{Result, ensure};
 use super::controls::move_slider;
 use super::drawing::ensure_drawn;
 use super::{Place, Run};
-use crate::browser::page::{Page, SMALL};
 use crate::browser::{Backend, breakage};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
@@ -21,7 +20,7 @@ async fn worker_restarts(place: &Place<'_>) -> Result<()> {
 }
 
 async fn worker_restarts_inside(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     move_slider(&page, "Thickness").await?;
     let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
     page.value(breakage::BREAK_WORKERS).await?;
@@ -44,9 +43,7 @@ async fn device_is_replaced(place: &Place<'_>, backend: Backend) -> Result<()> {
 }
 
 async fn device_is_replaced_inside(place: &Place<'_>, backend: Backend) -> Result<()> {
-    let page = Page::open(place.session, &place.url, SMALL).await?;
-    page.modes_shown().await?;
-    page.settle().await?;
+    let page = place.moving_page().await?;
     let hertz = page.hertz().await?;
     page.value("globalThis.__first_canvas = document.querySelector('canvas');").await?;
     page.value(if backend == Backend::WebGpu { breakage::LOSE_WEBGPU } else { breakage::LOSE_WEBGL2 }).await?;

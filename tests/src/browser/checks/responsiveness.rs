@@ -23,11 +23,10 @@ __observer.observe({ type: "longtask" });
 /// so at every try.
 const TRIES: usize = 3;
 
-/// Drawing in software takes the thread's time without a graphics card, so the motion is paused in a small window: what
+/// Drawing in software takes the thread's time without a graphics card, so the top stands still in a small window: what
 /// is left of the page's work is taking results in and showing them once.
 async fn page_stays_free(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
-    page.pause().await?;
+    let page = place.still_page().await?;
     let mut seen = Vec::new();
     for _ in 0..TRIES {
         page.value(OBSERVE).await?;

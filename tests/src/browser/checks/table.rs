@@ -15,7 +15,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 const MODES: usize = 20;
 
 async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
+    let page = place.still_page().await?;
     let table = page.find(Role::Table, "Modes").await?;
     ensure!(table.find_all(By::Css("thead th[scope=col]")).await?.len() >= 3, "columns without headings");
     let hertz = page.hertz().await?;
@@ -26,8 +26,7 @@ async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
 }
 
 async fn modes_are_chosen(place: &Place<'_>) -> Result<()> {
-    let page = place.settled_page().await?;
-    page.pause().await?;
+    let page = place.still_page().await?;
     let chosen = || {
         page.value("return [...document.querySelectorAll('tbody button')].findIndex(b => b.ariaPressed === 'true');")
     };
