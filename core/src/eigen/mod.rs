@@ -1,7 +1,7 @@
 //! The lowest eigenpairs of a large sparse symmetric pencil K x = λ M x, and a proof that none is missing.
 //!
 //! K and M share one [`Pattern`]; K is symmetric, M symmetric and positive semidefinite. A [`Symbolic`] is made once per
-//! pattern (fill-reducing ordering and supernodes) and serves every later set of values. [`lowest`] runs a shift-invert
+//! pattern (fill-reducing ordering and supernodes) and serves every later set of values. [`lowest()`] runs a shift-invert
 //! block Lanczos iteration in the M-inner product; [`count_below`] counts eigenvalues by Sylvester's law of inertia,
 //! which is how `lowest` proves that it returned every one.
 //!

@@ -72,10 +72,11 @@ async fn wrong_files_are_refused(place: &Place<'_>) -> Result<()> {
     let folder = tempfile::tempdir()?;
     let design = save(&page, folder.path()).await?;
     let (hertz, height) = (page.hertz().await?, page.number("Arch height").await?);
+    let undamaged = design.to_string();
     for (what, damage, named) in DAMAGES {
         let path = folder.path().join("wrong.json");
         let wrong = damage(&design);
-        ensure!(wrong != design.to_string(), "{what}: the file was not damaged; has the format changed?");
+        ensure!(wrong != undamaged, "{what}: the file was not damaged; has the format changed?");
         std::fs::write(&path, wrong)?;
         open(&page, &path).await?;
         let words = page.alert().await.with_context(|| format!("after a file {what}"))?;
