@@ -47,6 +47,9 @@ impl Shooting<'_> {
         }
         page.drawn().await?;
         self.shoot(&page, "first").await?;
+        // At rest every pixel of the screen is drawn; a moving picture gives some up where drawing is slow.
+        page.press("Pause").await?;
+        self.shoot(&page, "paused").await?;
         page.choose_mode(0).await?;
         self.shoot(&page, "lowest-mode").await?;
         page.press("Inside").await?;
@@ -58,9 +61,9 @@ impl Shooting<'_> {
         page.alert().await?;
         self.shoot(&page, "impossible-value").await?;
         page.press("Close").await?;
-        page.prefer_dark(true).await?;
-        self.shoot(&page, "dark").await?;
         self.shoot_whole_page(&page).await?;
+        page.prefer_dark(true).await?;
+        self.shoot(&page, "dark-whole-page").await?;
         page.prefer_dark(false).await
     }
 
@@ -76,7 +79,6 @@ impl Shooting<'_> {
 
     /// On a phone most of the page lies below the first screen.
     async fn shoot_whole_page(&self, page: &Page<'_>) -> Result<()> {
-        page.prefer_dark(false).await?;
         page.show_whole(self.screen).await?;
         self.shoot(page, "whole-page").await
     }
