@@ -4,6 +4,7 @@
 pub mod arching;
 pub mod design;
 pub mod eigen;
+pub mod fittings;
 pub mod graduation;
 pub mod mesh;
 pub mod modes;

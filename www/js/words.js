@@ -61,7 +61,7 @@ export const WORDS = {
    * @param {string} mesh
    */
   basis: (rim, mesh) =>
-    `${rim === "hinged" ? "Top held at its rim" : "Free top"}, ${mesh}. How far one board differs from the next is not counted.`,
+    `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. How far one board differs from the next is not counted.`,
   /** @param {string} mesh */
   solving: (mesh) => `Figures from the ${mesh}; working out the standard mesh…`,
   /**

@@ -14,16 +14,11 @@ impl Design {
         self.check_numbers()?;
         let outline = Outline::new(&self.outline)?;
         Arching::new(&self.arching, &outline)?;
-        SoundHole::both(&self.sound_holes, &outline)?;
-        self.wood.wood().map_err(|error| DesignError::Impossible {
-            kind: "impossible_wood",
-            path: "wood".into(),
-            what: error.to_string(),
-            value: format!("{:?}", self.wood.species),
-            limits: "constants that a solid can have".into(),
-            remedy: "correct the measured values".into(),
-        })?;
-        Ok(())
+        let holes = SoundHole::both(&self.sound_holes, &outline)?;
+        if let Err(error) = self.wood.wood() {
+            return Err(DesignError::impossible_wood("wood", self.wood.species, &error));
+        }
+        self.check_fittings(&outline, &holes)
     }
 
     fn check_numbers(&self) -> Result<(), DesignError> {
@@ -34,8 +29,8 @@ impl Design {
             match measure.path.split_once('*') {
                 None => check_number(&tree, measure, measure.path)?,
                 Some((before, after)) => {
-                    for side in ["bass", "treble"] {
-                        check_number(&tree, measure, &format!("{before}{side}{after}"))?;
+                    for key in keys_at(&tree, before.trim_end_matches('.')) {
+                        check_number(&tree, measure, &format!("{before}{key}{after}"))?;
                     }
                 }
             }
@@ -44,7 +39,16 @@ impl Design {
     }
 }
 
-/// A path that isn't there belongs to another kind of hole.
+/// What a `*` stands for: both sides, or each of a list.
+fn keys_at(tree: &Value, path: &str) -> Vec<String> {
+    match tree.pointer(&format!("/{}", path.replace('.', "/"))) {
+        Some(Value::Array(list)) => (0..list.len()).map(|index| index.to_string()).collect(),
+        Some(Value::Object(_)) => vec!["bass".into(), "treble".into()],
+        _ => Vec::new(),
+    }
+}
+
+/// A path that isn't there belongs to another kind of hole, or to a fitting that the top is without.
 fn check_number(tree: &Value, measure: &Measure, path: &str) -> Result<(), DesignError> {
     let Some(found) = tree.pointer(&format!("/{}", path.replace('.', "/"))) else {
         return Ok(());

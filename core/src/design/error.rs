@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};
+use crate::wood::{Species, WoodError};
 
 /// Why a document or a design was refused. `Display` is one plain sentence with the place, the value, the limits and
 /// the remedy; the parts can be had one by one for a page that lays them out itself.
@@ -97,6 +98,17 @@ pub enum DesignError {
 }
 
 impl DesignError {
+    pub(super) fn impossible_wood(path: &str, species: Species, error: &WoodError) -> Self {
+        DesignError::Impossible {
+            kind: "impossible_wood",
+            path: path.into(),
+            what: error.to_string(),
+            value: format!("{species:?}"),
+            limits: "constants that a solid can have".into(),
+            remedy: "correct the measured values".into(),
+        }
+    }
+
     /// A stable snake_case word for the kind of fault.
     pub fn kind(&self) -> &'static str {
         match self {

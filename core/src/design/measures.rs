@@ -3,11 +3,12 @@
 /// One number of the design.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measure {
-    /// Where it stands in the JSON document, keys joined by dots. `*` stands for `bass` and `treble`.
+    /// Where it stands in the JSON document, keys joined by dots. `*` stands for `bass` and `treble`, or for
+    /// each place in a list.
     pub path: &'static str,
     /// What it is, in a maker's words.
     pub what: &'static str,
-    /// Unit: "mm", "deg" or "" for a pure number.
+    /// Unit: "mm", "g", "GPa", "deg" or "" for a pure number.
     pub unit: &'static str,
     /// Smallest allowed value.
     pub least: f64,
@@ -132,4 +133,46 @@ pub const MEASURES: &[Measure] = &[
     measure("graduation.flank_mm", "thickness of the flanks", "mm", 0.8, 12.0),
     measure("graduation.edge_mm", "thickness of the edge", "mm", 1.5, 12.0),
     measure("wood.ring_angle_deg", "tilt of the rings from standing upright", "deg", -90.0, 90.0),
+    measure(
+        "bar.lower_end.across_mm",
+        "the bar's lower end from the centreline, bass side below zero",
+        "mm",
+        -200.0,
+        200.0,
+    ),
+    measure("bar.lower_end.station_mm", "the bar's lower end, from the bottom edge", "mm", 0.0, 800.0),
+    measure(
+        "bar.upper_end.across_mm",
+        "the bar's upper end from the centreline, bass side below zero",
+        "mm",
+        -200.0,
+        200.0,
+    ),
+    measure("bar.upper_end.station_mm", "the bar's upper end, from the bottom edge", "mm", 0.0, 800.0),
+    measure("bar.width_mm", "width of the bar", "mm", 1.0, 25.0),
+    measure("bar.height_mm", "height of the bar at its highest place", "mm", 0.0, 50.0),
+    measure("bar.highest_station_mm", "where the bar is highest, from the bottom edge", "mm", 0.0, 800.0),
+    measure("bar.end_height_mm", "height of the bar at its ends", "mm", 0.0, 50.0),
+    measure("post.place.across_mm", "the post from the centreline, bass side below zero", "mm", -200.0, 200.0),
+    measure("post.place.station_mm", "the post, from the bottom edge", "mm", 0.0, 800.0),
+    measure("post.diameter_mm", "diameter of the post", "mm", 2.0, 20.0),
+    measure("post.length_mm", "length of the post", "mm", 20.0, 250.0),
+    measure("masses.*.place.across_mm", "an added mass from the centreline, bass side below zero", "mm", -250.0, 250.0),
+    measure("masses.*.place.station_mm", "an added mass, from the bottom edge", "mm", 0.0, 800.0),
+    measure("masses.*.mass_g", "an added mass", "g", 0.0, 200.0),
+    measure("rim.elastic.height_mm", "height of the ribs", "mm", 10.0, 180.0),
+    measure("rim.elastic.thickness_mm", "thickness of the ribs", "mm", 0.5, 5.0),
+    measure("rim.elastic.lining_height_mm", "height of each lining, 0 for none", "mm", 0.0, 40.0),
+    measure("rim.elastic.lining_thickness_mm", "thickness of each lining", "mm", 0.0, 10.0),
+    measure("rim.elastic.across_gpa", "modulus of the ribs' wood across the grain", "GPa", 0.1, 20.0),
+    measure("rim.elastic.shear_gpa", "shear modulus of the ribs' wood in their face", "GPa", 0.05, 10.0),
+    measure(
+        "rim.elastic.end_block_reach_mm",
+        "reach of the upper and lower block from the centreline",
+        "mm",
+        0.0,
+        100.0,
+    ),
+    measure("rim.elastic.corner_block_reach_mm", "reach of a corner block from the corner's tip", "mm", 0.0, 80.0),
+    measure("rim.elastic.block_factor", "how many times as stiff as a rib a block is", "", 1.0, 10000.0),
 ];

@@ -2,12 +2,16 @@
 //!
 //! After [`Design::from_json`] or [`Design::check`] every number is finite and inside the limits of [`MEASURES`], and
 //! the measures agree with each other: the outline closes without crossing itself, the holes lie in the wood, the arch
-//! stands above the channel. This module alone knows the JSON form. Coordinates follow the top's frame: stations are
+//! stands above the channel, bar, post and masses stand on wood. This module alone knows the JSON form. Coordinates follow the top's frame: stations are
 //! y, from the bottom edge.
 
 mod check;
+mod check_fittings;
 mod document;
 mod error;
+mod fittings;
+#[cfg(test)]
+pub(crate) mod fittings_tests;
 mod measures;
 mod parts;
 #[cfg(test)]
@@ -15,6 +19,7 @@ mod tests;
 
 pub use document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};
 pub use error::DesignError;
+pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures, StickWood};
 pub use measures::{MEASURES, Measure};
 pub use parts::{
     ArchingMeasures, CornerMeasures, CrossArch, CrossArches, Design, EyesAndStem, GraduationMeasures, OutlineMeasures,

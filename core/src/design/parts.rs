@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{AddedMass, BarMeasures, PostMeasures, RibMeasures};
 use crate::wood::WoodChoice;
 
 /// A whole top as its maker describes it. Limits of all numbers: [`super::MEASURES`].
@@ -28,6 +29,15 @@ pub struct Design {
     pub wood: WoodChoice,
     /// How the rim is held.
     pub rim: Rim,
+    /// The bar; a top without one leaves it out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bar: Option<BarMeasures>,
+    /// The post; a top without one leaves it out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub post: Option<PostMeasures>,
+    /// Masses fixed to the top.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub masses: Vec<AddedMass>,
 }
 
 /// The outline's workshop measures. Both sides are alike.
@@ -161,11 +171,15 @@ pub struct GraduationMeasures {
 }
 
 /// How the rim is held.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Rim {
     /// Nothing touches it, as when it is tapped in the hand.
     Free,
     /// Held against moving, free to turn.
     Hinged,
+    /// Held against moving and turning.
+    Clamped,
+    /// On ribs that give way.
+    Elastic(RibMeasures),
 }

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use serde_json::Value;
 
+use super::fittings_tests::fit_out;
 use super::*;
 
 /// The demonstration document with one value replaced.
@@ -32,15 +33,16 @@ fn every_measure_of_the_table_stands_in_the_document_and_the_other_way_round() {
         centre_to_centreline_mm: 40.0,
         centre_station_mm: 160.0,
     });
+    fit_out(&mut demo);
     let tree: Value = serde_json::to_value(&demo).unwrap();
     let mut numbers = Vec::new();
     collect_numbers(&tree, "", &mut numbers);
     for path in &numbers {
-        let starred = path.replace(".bass.", ".*.").replace(".treble.", ".*.");
+        let starred = path.replace(".bass.", ".*.").replace(".treble.", ".*.").replace(".0.", ".*.");
         assert!(MEASURES.iter().any(|measure| measure.path == starred), "{path} has no limits");
     }
     for measure in MEASURES {
-        let somewhere = ["bass", "treble"].iter().any(|side| numbers.contains(&measure.path.replace('*', side)));
+        let somewhere = ["bass", "treble", "0"].iter().any(|side| numbers.contains(&measure.path.replace('*', side)));
         assert!(somewhere, "{} is in no document", measure.path);
         assert!(measure.least < measure.most);
     }
@@ -53,6 +55,11 @@ fn collect_numbers(tree: &Value, path: &str, numbers: &mut Vec<String>) {
             for (key, value) in map {
                 let path = if path.is_empty() { key.clone() } else { format!("{path}.{key}") };
                 collect_numbers(value, &path, numbers);
+            }
+        }
+        Value::Array(list) => {
+            for (index, value) in list.iter().enumerate() {
+                collect_numbers(value, &format!("{path}.{index}"), numbers);
             }
         }
         _ => {}

@@ -2,18 +2,23 @@
 
 use nalgebra::{Matrix6, SymmetricEigen, Vector3};
 
-use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, Supports};
+use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, Supports, Tie};
 
 /// A combination of rigid motions is free when it moves the held degrees of freedom by less than this, relative to what
 /// the most constrained one moves: far above rounding, far below any real support.
 const FREE: f64 = 1e-12;
 
-/// (rigid motion, equation): a basis of the rigid motions that `supports` leave free.
+/// (rigid motion, equation): a basis of the rigid motions that `supports` and `ties` leave free.
 ///
-/// Found from the 6 × 6 Gram matrix of the six motions about the shell's middle over the held degrees of freedom: its null
-/// space is free.
+/// Found from the 6 × 6 Gram matrix of the six motions about the shell's middle over the held degrees of freedom and the
+/// motions that ties resist: its null space is free.
 #[must_use]
-pub fn rigid_motions(geometry: &ShellGeometry, supports: &Supports, equations: &Equations) -> Vec<Vec<f64>> {
+pub fn rigid_motions(
+    geometry: &ShellGeometry,
+    supports: &Supports,
+    ties: &[Tie],
+    equations: &Equations,
+) -> Vec<Vec<f64>> {
     let count = geometry.node_count();
     let places = geometry.nodes_m();
     let middle = places.iter().sum::<Vector3<f64>>() / count as f64;
@@ -36,6 +41,14 @@ pub fn rigid_motions(geometry: &ShellGeometry, supports: &Supports, equations: &
         for dof in (0..DOFS_PER_NODE).filter(|&dof| held[dof]) {
             gram += Matrix6::from_fn(|i, j| moves[i][dof] * moves[j][dof]);
         }
+    }
+    for tie in ties {
+        let felt: [f64; 6] = std::array::from_fn(|k| {
+            let own = motion(k, &tie.place_m);
+            let part = if tie.turning { &own[3..] } else { &own[..3] };
+            part.iter().zip(&tie.axis).map(|(own, axis)| own * axis).sum()
+        });
+        gram += Matrix6::from_fn(|i, j| felt[i] * felt[j]);
     }
     let spectrum = SymmetricEigen::new(gram);
     let largest = spectrum.eigenvalues.max();
@@ -75,7 +88,7 @@ mod tests {
     fn free_motions(supports: &Supports) -> usize {
         let shell = strip();
         let equations = Equations::new(shell.triangles(), supports).unwrap();
-        rigid_motions(&shell, supports, &equations).len()
+        rigid_motions(&shell, supports, &[], &equations).len()
     }
 
     #[test]
@@ -93,6 +106,17 @@ mod tests {
         let nodes = [[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [10.0, 10.0, 0.0], [0.0, 10.0, 0.0]];
         let shell = ShellGeometry::new(&nodes, None, &[1.0; 4], &[[0, 1, 2], [0, 2, 3]]).unwrap();
         let equations = Equations::new(shell.triangles(), &supports).unwrap();
-        assert_eq!(rigid_motions(&shell, &supports, &equations).len(), 3);
+        assert_eq!(rigid_motions(&shell, &supports, &[], &equations).len(), 3);
+    }
+
+    #[test]
+    fn a_spring_under_one_point_leaves_five_and_a_turning_spring_one_fewer() {
+        let shell = strip();
+        let supports = Supports::free(4);
+        let equations = Equations::new(shell.triangles(), &supports).unwrap();
+        let mut ties = vec![Tie { place_m: Vector3::new(0.003, 0.004, 0.0), axis: Vector3::z(), turning: false }];
+        assert_eq!(rigid_motions(&shell, &supports, &ties, &equations).len(), 5);
+        ties.push(Tie { turning: true, ..ties[0] });
+        assert_eq!(rigid_motions(&shell, &supports, &ties, &equations).len(), 4);
     }
 }

@@ -85,7 +85,7 @@ pub fn solve_modes(
 ) -> Result<Modes, ModesError> {
     let extent = request.extent()?;
     let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
-    let rigid = rigid_motions(geometry, supports, equations);
+    let rigid = rigid_motions(geometry, supports, &model.ties, equations);
     let rigid_hz = rigid.iter().map(|motion| rayleigh_hz(&pencil, motion)).collect();
     let rigid: Vec<f64> = rigid.concat();
     let found = lowest(
@@ -110,7 +110,9 @@ pub fn solve_modes(
         rigid_hz,
         counted: found.counted_at.map(|_| found.counted_below),
     };
-    modes.names = name_modes(geometry, supports, &modes);
+    // A top on springs is no more in the hand than one on supports.
+    modes.names =
+        if model.ties.is_empty() { name_modes(geometry, supports, &modes) } else { vec![None; modes.count()] };
     Ok(modes)
 }
 

@@ -5,12 +5,12 @@ use nalgebra::{Matrix3, SMatrix, Vector3};
 use super::bending::{EdgeLean, ShearMatrix};
 use super::curved_edge::CurvedEdges;
 use super::facet::{Facet, next};
-use super::membrane;
+use super::membrane::{self, StrainMatrix};
 use super::section::Section;
 use crate::wood::{FacetCompliance, Wood, facet_compliance};
 
 /// Stiffness of one element, (corner and dof, corner and dof), six degrees of freedom a corner in the top's frame.
-pub(super) type ElementMatrix = SMatrix<f64, 18, 18>;
+pub(crate) type ElementMatrix = SMatrix<f64, 18, 18>;
 
 /// Choices that were measured against each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,6 +38,45 @@ pub(super) struct Element {
     pub(super) area: f64,
 }
 
+/// How the motion of an element's nodes strains it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Fields {
+    pub(super) facet: Facet,
+    pub(super) section: Section,
+    pub(super) lean: EdgeLean,
+    /// (strain 11 22 12, membrane dof): mean in-plane strain.
+    pub(super) strain: StrainMatrix,
+    /// (strain 11 22 12, bending dof): mean in-plane strain caused by bending the curved surface.
+    pub(super) from_bending: SMatrix<f64, 3, 9>,
+    /// Area of the smooth surface over the facet's.
+    pub(super) area_ratio: f64,
+}
+
+impl Fields {
+    pub(super) fn new(
+        nodes: &[Vector3<f64>; 3],
+        normals: &[Vector3<f64>; 3],
+        thickness: &[f64; 3],
+        wood: &Wood,
+        options: ElementOptions,
+    ) -> Self {
+        let facet = Facet::new(nodes);
+        let mean_thickness = thickness.iter().sum::<f64>() / 3.0;
+        let compliance = mean_compliance(&facet, normals, wood, options);
+        let section = Section::new(&compliance, mean_thickness);
+        let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
+        let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
+        let lean = EdgeLean::new(&facet, &bending, &flexibility);
+        let (from_bending, area_ratio) = if options.curved_edges {
+            let curved = CurvedEdges::new(&facet, normals, &lean);
+            (curved.strain, curved.area_ratio)
+        } else {
+            (SMatrix::zeros(), 1.0)
+        };
+        Self { facet, section, lean, strain: membrane::mean_strain(&facet), from_bending, area_ratio }
+    }
+}
+
 /// Mid-edge points: exact for the quadratic energy of linear curvatures at constant thickness.
 const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]];
 
@@ -49,13 +88,10 @@ pub(super) fn element(
     wood: &Wood,
     options: ElementOptions,
 ) -> Element {
-    let facet = Facet::new(nodes);
+    let Fields { facet, section, lean, strain, from_bending, area_ratio } =
+        Fields::new(nodes, normals, thickness, wood, options);
     let mean_thickness = thickness.iter().sum::<f64>() / 3.0;
-    let compliance = mean_compliance(&facet, normals, wood, options);
-    let section = Section::new(&compliance, mean_thickness);
     let bending = |t: f64| section.plane_stress_pa * (t.powi(3) / 12.0);
-    let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
-    let lean = EdgeLean::new(&facet, &bending(mean_thickness), &flexibility);
 
     let mut bending_block = SMatrix::<f64, 9, 9>::zeros();
     let corner_shear = lean.corner_shear(&facet);
@@ -70,13 +106,6 @@ pub(super) fn element(
         mean_shear += shear / 3.0;
     }
 
-    let strain = membrane::mean_strain(&facet);
-    let (from_bending, area_ratio) = if options.curved_edges {
-        let curved = CurvedEdges::new(&facet, normals, &lean);
-        (curved.strain, curved.area_ratio)
-    } else {
-        (SMatrix::zeros(), 1.0)
-    };
     let membrane_area = section.membrane * facet.area;
     let coupling_area = section.coupling * facet.area;
     let forces_from_bending = membrane_area * from_bending + coupling_area * mean_shear;
@@ -123,8 +152,8 @@ fn least_turn(from: &Vector3<f64>, to: &Vector3<f64>) -> Matrix3<f64> {
 }
 
 /// Where (u, v, drilling) and (w, rotation 1, rotation 2) stand among a corner's six.
-const MEMBRANE_DOFS: [usize; 3] = [0, 1, 5];
-const BENDING_DOFS: [usize; 3] = [2, 3, 4];
+pub(super) const MEMBRANE_DOFS: [usize; 3] = [0, 1, 5];
+pub(super) const BENDING_DOFS: [usize; 3] = [2, 3, 4];
 
 /// Puts the blocks together and turns them into the top's frame.
 fn turn(

@@ -51,9 +51,9 @@ impl Equations {
         self.pattern.node_of_equation.len()
     }
 
-    /// Visits the stored entries that an element through `nodes` adds to: its place among the pattern's values, and the
-    /// element's row and column (corner and dof, 0..18).
-    pub(super) fn for_each_entry(&self, nodes: &[u32; 3], mut visit: impl FnMut(usize, usize, usize)) {
+    /// Visits the stored entries that a part joining `nodes`, one node or neighbours, adds to: the place among the pattern's
+    /// values, and the part's row and column (corner and dof, 0..6 N).
+    pub(super) fn for_each_entry<const N: usize>(&self, nodes: &[u32; N], mut visit: impl FnMut(usize, usize, usize)) {
         for (j, &column_node) in nodes.iter().enumerate() {
             for (column_dof, column) in self.equation_of[column_node as usize].iter().enumerate() {
                 let Some(column) = *column else { continue };

@@ -69,6 +69,18 @@ impl ShellGeometry {
         &self.nodes_m
     }
 
+    /// (node), metres.
+    #[must_use]
+    pub fn thickness_m(&self) -> &[f64] {
+        &self.thickness_m
+    }
+
+    /// Unit normal of a facet, by the order of its corners.
+    pub(crate) fn facet_normal(&self, triangle: usize) -> Vector3<f64> {
+        let [a, b, c] = self.triangles[triangle].map(|node| self.nodes_m[node as usize]);
+        (b - a).cross(&(c - a)).normalize()
+    }
+
     /// The triangles (triangle, corner).
     #[must_use]
     pub fn triangles(&self) -> &[[u32; 3]] {

@@ -25,6 +25,7 @@ mod equations;
 mod error;
 mod facet;
 mod geometry;
+mod line_strain;
 mod mass;
 mod membrane;
 mod model;
@@ -35,9 +36,11 @@ mod supports;
 #[cfg(test)]
 mod laws;
 
+pub(crate) use element::ElementMatrix;
 pub use element::ElementOptions;
 pub use equations::Equations;
 pub use error::ShellError;
 pub use geometry::ShellGeometry;
-pub use model::ShellModel;
+pub(crate) use line_strain::{LineStrain, Row18};
+pub use model::{ShellModel, Tie};
 pub use supports::{DOFS_PER_NODE, Supports};

@@ -1,5 +1,7 @@
 //! The assembled model: stiffness and mass on the equations.
 
+use nalgebra::{SMatrix, Vector3};
+
 use super::element::{ElementOptions, element};
 use super::equations::Equations;
 use super::error::ShellError;
@@ -14,8 +16,21 @@ pub struct ShellModel {
     pub stiffness: Vec<f64>,
     /// Values of the mass in the pattern's order: kg, kg·m².
     pub mass: Vec<f64>,
-    /// Mass of the whole, kg, held nodes included.
+    /// Mass of the wood, kg, held nodes included.
     pub total_mass_kg: f64,
+    /// Where springs tie it to the ground.
+    pub ties: Vec<Tie>,
+}
+
+/// A motion that a spring to the ground resists; a motion that no tie and no support resists is rigid and free.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tie {
+    /// Where, m.
+    pub place_m: Vector3<f64>,
+    /// (xyz) unit: along which it resists displacement, or about which it resists turning.
+    pub axis: Vector3<f64>,
+    /// Whether it resists turning.
+    pub turning: bool,
 }
 
 impl ShellModel {
@@ -33,7 +48,8 @@ impl ShellModel {
     ) -> Result<Self, ShellError> {
         wood.constants.check()?;
         let values = equations.pattern.row_indices.len();
-        let mut model = Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0 };
+        let mut model =
+            Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0, ties: Vec::new() };
         for (nodes, normals) in geometry.triangles.iter().zip(&geometry.corner_normals) {
             let places = nodes.map(|node| geometry.nodes_m[node as usize]);
             let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
@@ -51,5 +67,20 @@ impl ShellModel {
             });
         }
         Ok(model)
+    }
+
+    /// Adds stiffness and mass (corner and dof, corner and dof; symmetric) that join `nodes`: one node, or the three of a
+    /// triangle.
+    pub(crate) fn add<const N: usize, const D: usize>(
+        &mut self,
+        equations: &Equations,
+        nodes: &[u32; N],
+        stiffness: &SMatrix<f64, D, D>,
+        mass: &SMatrix<f64, D, D>,
+    ) {
+        equations.for_each_entry(nodes, |at, row, column| {
+            self.stiffness[at] += stiffness[(row, column)];
+            self.mass[at] += mass[(row, column)];
+        });
     }
 }

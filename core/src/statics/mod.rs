@@ -60,7 +60,7 @@ pub fn displacements(
     symbolic: &Symbolic,
     loads: &[PointLoad],
 ) -> Result<Vec<[f64; DOFS_PER_NODE]>, StaticsError> {
-    let motions = rigid_motions(geometry, supports, equations).len();
+    let motions = rigid_motions(geometry, supports, &model.ties, equations).len();
     if motions > 0 {
         return Err(StaticsError::Floats { motions });
     }

@@ -1,6 +1,7 @@
-//! The wood on the mesh: mid-surface, shell and mass.
+//! The wood on the mesh: mid-surface, shell, fittings and mass.
 
 use super::{Plan, Shape, TopError};
+use crate::fittings::{Bare, Fittings};
 use crate::mesh::MidSurface;
 use crate::modes::{Modes, ModesRequest, solve_modes};
 use crate::shell::{ElementOptions, ShellGeometry, ShellModel};
@@ -20,11 +21,11 @@ pub struct Carved {
 }
 
 impl Carved {
-    /// Lays `shape` of `wood` on `plan`.
+    /// Lays `shape` of `wood` on `plan` and puts `fittings` on.
     ///
     /// # Errors
-    /// [`TopError::Shell`] when the surface gives no shell.
-    pub fn new(plan: &Plan, shape: &Shape, wood: &Wood) -> Result<Self, TopError> {
+    /// [`TopError::Shell`] when the surface gives no shell, [`TopError::Fitting`] when a fitting finds no wood.
+    pub fn new(plan: &Plan, shape: &Shape, wood: &Wood, fittings: &Fittings) -> Result<Self, TopError> {
         let mid_surface = MidSurface::new(&plan.mesh, &shape.surface, &shape.graduation);
         let geometry = ShellGeometry::new(
             &mid_surface.nodes_mm,
@@ -32,11 +33,14 @@ impl Carved {
             &mid_surface.thickness_mm,
             &plan.mesh.triangles,
         )?;
-        let model = ShellModel::assemble(&geometry, wood, &plan.equations, ElementOptions::default())?;
+        let options = ElementOptions::default();
+        let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
+        let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };
+        fittings.fit(&bare, &plan.mesh.rim_nodes, &mut model)?;
         Ok(Self { mid_surface, geometry, model })
     }
 
-    /// Mass of the wood, g.
+    /// Mass of the wood, the bar included, g.
     #[must_use]
     pub fn mass_g(&self) -> f64 {
         self.model.total_mass_kg * G_PER_KG

@@ -4,6 +4,7 @@ use thiserror::Error;
 
 use crate::design::DesignError;
 use crate::eigen::EigenError;
+use crate::fittings::FittingError;
 use crate::mesh::MeshError;
 use crate::modes::ModesError;
 use crate::shell::ShellError;
@@ -22,6 +23,9 @@ pub enum TopError {
     /// No shell can be built.
     #[error(transparent)]
     Shell(#[from] ShellError),
+    /// A fitting can't be put on.
+    #[error(transparent)]
+    Fitting(#[from] FittingError),
     /// The wood cannot be.
     #[error(transparent)]
     Wood(#[from] WoodError),
@@ -41,6 +45,7 @@ impl TopError {
             Self::Design(error) => error.kind(),
             Self::Mesh(_) => "mesh",
             Self::Shell(_) => "shell",
+            Self::Fitting(_) => "fitting",
             Self::Wood(_) => "wood",
             Self::Eigen(_) => "equations",
             Self::Modes(_) => "modes",

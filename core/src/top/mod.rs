@@ -1,7 +1,8 @@
 //! The way through the house: from a design to the modes of its top, stage by stage.
 //!
 //! [`Shape`] is the geometry of a design; [`Plan`] the mesh in plan with its equations and their factorisation order, which
-//! depend on outline, holes, rim and mesh size only; [`Carved`] the mid-surface and the assembled shell; then come
+//! depend on outline, holes, what the rim holds and mesh size only; [`Carved`] the mid-surface and the assembled shell with
+//! its fittings; then come
 //! the modes. [`Stages`] keeps the last value of each and makes again only what a change touches.
 //! [`Picture`] and [`MotionField`] are what the view draws.
 
@@ -18,6 +19,6 @@ pub use carved::Carved;
 pub use error::TopError;
 pub use motion::MotionField;
 pub use picture::{Picture, VertexKind};
-pub use plan::Plan;
+pub use plan::{Held, Plan};
 pub use shape::Shape;
 pub use stages::{StageRuns, Stages};

@@ -6,9 +6,32 @@ use crate::eigen::Symbolic;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::shell::{Equations, Supports};
 
+/// What a rim holds unmoved, which decides the equations; a rim on springs holds nothing so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Held {
+    /// Nothing.
+    Nothing,
+    /// Displacements of the rim.
+    Hinged,
+    /// Displacements and rotations of the rim.
+    Clamped,
+}
+
+impl Held {
+    /// By `rim`.
+    #[must_use]
+    pub fn by(rim: &Rim) -> Self {
+        match rim {
+            Rim::Free | Rim::Elastic(_) => Self::Nothing,
+            Rim::Hinged => Self::Hinged,
+            Rim::Clamped => Self::Clamped,
+        }
+    }
+}
+
 /// A top's mesh in plan, its equations and the order of their factorisation.
 ///
-/// Survives every change of height, thickness and wood.
+/// Survives every change of height, thickness, wood and fittings.
 #[derive(Debug)]
 pub struct Plan {
     /// The mesh.
@@ -26,12 +49,13 @@ impl Plan {
     ///
     /// # Errors
     /// [`TopError::Mesh`] when boundaries are too near each other to be meshed.
-    pub fn new(shape: &Shape, rim: Rim, size: MeshSize) -> Result<Self, TopError> {
+    pub fn new(shape: &Shape, held: Held, size: MeshSize) -> Result<Self, TopError> {
         let mesh = PlanMesh::new(&shape.outline, &shape.holes, size)?;
         let nodes = mesh.points_mm.len();
-        let supports = match rim {
-            Rim::Free => Supports::free(nodes),
-            Rim::Hinged => Supports::hinged(nodes, &mesh.rim_nodes),
+        let supports = match held {
+            Held::Nothing => Supports::free(nodes),
+            Held::Hinged => Supports::hinged(nodes, &mesh.rim_nodes),
+            Held::Clamped => Supports::clamped(nodes, &mesh.rim_nodes),
         };
         let equations = Equations::new(&mesh.triangles, &supports)?;
         let symbolic = Symbolic::new(&equations.pattern)?;

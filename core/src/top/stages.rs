@@ -1,8 +1,9 @@
 //! The stages of one design, each kept until an input of its own changes.
 
 use super::kept::Kept;
-use super::{Carved, MotionField, Picture, Plan, Shape, TopError};
-use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, Rim, SoundHoles};
+use super::{Carved, Held, MotionField, Picture, Plan, Shape, TopError};
+use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, SoundHoles};
+use crate::fittings::Fittings;
 use crate::mesh::MeshSize;
 use crate::modes::{Modes, ModesRequest};
 use crate::wood::WoodChoice;
@@ -14,7 +15,7 @@ pub struct StageRuns {
     pub shape: usize,
     /// Mesh, equations, factorisation order.
     pub plan: usize,
-    /// Mid-surface and assembled shell.
+    /// Mid-surface and assembled shell with its fittings.
     pub carved: usize,
     /// The picture.
     pub picture: usize,
@@ -24,8 +25,8 @@ pub struct StageRuns {
 
 /// What of a design each stage is made from.
 type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
-type MeshedFrom = (OutlineMeasures, SoundHoles, Rim);
-type CarvedFrom = (DrawnFrom, Rim, WoodChoice);
+type MeshedFrom = (OutlineMeasures, SoundHoles, Held);
+type CarvedFrom = (DrawnFrom, Held, WoodChoice, Fittings);
 
 /// One design and the last value of every stage, for each mesh size.
 #[derive(Debug)]
@@ -40,7 +41,7 @@ pub struct Stages {
 struct OnMesh {
     plan: Kept<MeshedFrom, Plan>,
     carved: Kept<CarvedFrom, Carved>,
-    picture: Kept<(DrawnFrom, Rim), Picture>,
+    picture: Kept<(DrawnFrom, Held), Picture>,
     modes: Kept<(CarvedFrom, ModesRequest), Modes>,
 }
 
@@ -64,6 +65,7 @@ impl Stages {
     pub fn set_design(&mut self, design: Design) -> Result<(), TopError> {
         design.check()?;
         design.wood.wood()?;
+        Fittings::of_design(&design)?;
         self.shape.get(drawn_from(&design), || Shape::new(&design))?;
         self.design = design;
         Ok(())
@@ -77,9 +79,12 @@ impl Stages {
         let design = &self.design;
         let shape = self.shape.get(drawn_from(design), || Shape::new(design))?;
         let OnMesh { plan, carved, .. } = &mut self.sizes[size as usize];
-        let meshed_from = (design.outline.clone(), design.sound_holes.clone(), design.rim);
-        let plan = plan.get(meshed_from, || Plan::new(shape, design.rim, size))?;
-        let carved = carved.get(carved_from(design), || Carved::new(plan, shape, &design.wood.wood()?))?;
+        let held = Held::by(&design.rim);
+        let meshed_from = (design.outline.clone(), design.sound_holes.clone(), held);
+        let plan = plan.get(meshed_from, || Plan::new(shape, held, size))?;
+        let carved_from = carved_from(design)?;
+        let fittings = carved_from.3.clone();
+        let carved = carved.get(carved_from, || Carved::new(plan, shape, &design.wood.wood()?, &fittings))?;
         Ok((plan, carved))
     }
 
@@ -91,7 +96,7 @@ impl Stages {
         self.carved(size)?;
         let OnMesh { plan, carved, picture, .. } = &mut self.sizes[size as usize];
         let (plan, carved) = both(plan, carved);
-        let drawn = (drawn_from(&self.design), self.design.rim);
+        let drawn = (drawn_from(&self.design), Held::by(&self.design.rim));
         picture.get(drawn, || Ok(Picture::new(&plan.mesh, &carved.mid_surface)))
     }
 
@@ -103,7 +108,7 @@ impl Stages {
         self.carved(size)?;
         let OnMesh { plan, carved, modes, .. } = &mut self.sizes[size as usize];
         let (plan, carved) = both(plan, carved);
-        modes.get((carved_from(&self.design), *request), || carved.modes(plan, request))
+        modes.get((carved_from(&self.design)?, *request), || carved.modes(plan, request))
     }
 
     /// The motion of elastic mode `mode`, counted from zero, on the last picture and modes of `size`; none before both were
@@ -138,20 +143,28 @@ fn drawn_from(design: &Design) -> DrawnFrom {
     (design.outline.clone(), design.arching.clone(), design.sound_holes.clone(), design.graduation.clone())
 }
 
-fn carved_from(design: &Design) -> CarvedFrom {
-    (drawn_from(design), design.rim, design.wood)
+fn carved_from(design: &Design) -> Result<CarvedFrom, TopError> {
+    Ok((drawn_from(design), Held::by(&design.rim), design.wood, Fittings::of_design(design)?))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::design::SoundHoleChoice;
+    use crate::design::fittings_tests::fit_out;
+    use crate::design::{Rim, SoundHoleChoice};
 
-    /// Which stages each control makes again: the mesh and its factorisation's order survive all but outline, holes and rim.
+    fn fitted_out() -> Design {
+        let mut design = Design::demo();
+        fit_out(&mut design);
+        design
+    }
+
+    /// Which stages each control makes again: the mesh and its factorisation's order survive all but outline, holes
+    /// and what the rim holds unmoved.
     #[test]
     fn a_change_makes_again_only_what_follows_from_it() {
         let mut stages = Stages::new(Design::demo());
-        let request = ModesRequest::lowest(6);
+        let request = ModesRequest { most: 2, below_hz: None, prove: false };
         let mut after = |change: fn(&mut Design)| {
             let before = stages.runs();
             let mut design = stages.design().clone();
@@ -175,6 +188,13 @@ mod tests {
         assert_eq!(after(|design| design.graduation.centre_mm += 0.1), [1, 0, 1, 1, 1], "thickness");
         assert_eq!(after(|design| design.wood.ring_angle_deg = 3.0), [0, 0, 1, 0, 1], "wood");
         assert_eq!(after(|design| design.rim = Rim::Hinged), [0, 1, 1, 1, 1], "rim");
+        assert_eq!(after(|design| design.rim = Rim::Clamped), [0, 1, 1, 1, 1], "clamped rim");
+        assert_eq!(after(|design| design.rim = Rim::Free), [0, 1, 1, 1, 1], "free again");
+        assert_eq!(after(|design| design.bar = fitted_out().bar), [0, 0, 1, 0, 1], "bar");
+        assert_eq!(after(|design| design.bar.as_mut().unwrap().height_mm = 10.0), [0, 0, 1, 0, 1], "bar's height");
+        assert_eq!(after(|design| design.post = fitted_out().post), [0, 0, 1, 0, 1], "post");
+        assert_eq!(after(|design| design.masses = fitted_out().masses), [0, 0, 1, 0, 1], "mass");
+        assert_eq!(after(|design| design.rim = fitted_out().rim), [0, 0, 1, 0, 1], "ribs that give way");
         assert_eq!(after(|design| design.sound_holes.bass = SoundHoleChoice::None), [1, 1, 1, 1, 1], "hole");
     }
 

@@ -2,9 +2,10 @@
 
 use anyhow::Result;
 use bombatura_core::design::Design;
+use bombatura_core::fittings::Fittings;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
-use bombatura_core::top::{Carved, Plan, Shape};
+use bombatura_core::top::{Carved, Held, Plan, Shape};
 use bombatura_core::wood::{OrthotropicConstants, Wood};
 
 use super::mesh::Mesh;
@@ -42,10 +43,11 @@ fn top() -> Result<Vec<Row>> {
     const FACTOR: f64 = 1.21;
     let design = Design::demo();
     let shape = Shape::new(&design)?;
-    let plan = Plan::new(&shape, design.rim, MeshSize::Preview)?;
+    let plan = Plan::new(&shape, Held::by(&design.rim), MeshSize::Preview)?;
     let wood = design.wood.wood()?;
     let fifth = |wood: &Wood| -> Result<f64> {
-        Ok(Carved::new(&plan, &shape, wood)?.modes(&plan, &ModesRequest::lowest(5))?.frequencies_hz[4])
+        let carved = Carved::new(&plan, &shape, wood, &Fittings::default())?;
+        Ok(carved.modes(&plan, &ModesRequest::lowest(5))?.frequencies_hz[4])
     };
     let base = fifth(&wood)?;
     let nodes = plan.mesh.points_mm.len();

@@ -1,0 +1,69 @@
+//! What a straight line through an element feels as the element's nodes move.
+
+use nalgebra::{SMatrix, Vector3};
+
+use super::element::{BENDING_DOFS, ElementOptions, Fields, MEMBRANE_DOFS};
+use super::geometry::ShellGeometry;
+use crate::wood::Wood;
+
+/// One quantity per degree of freedom of an element, (corner and dof) in the top's frame.
+pub(crate) type Row18 = SMatrix<f64, 1, 18>;
+
+/// The element's own strain field along a line in its plane, per degree of freedom.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct LineStrain {
+    /// Stretch of the mid-surface along the line, mean over the element.
+    pub(crate) stretch: Row18,
+    /// Curvature, 1/m: at distance z along the facet's normal the line stretches by `stretch + z curvature`.
+    pub(crate) curvature: Row18,
+    /// Turning about the line per length, rad/m.
+    pub(crate) twist: Row18,
+    /// Transverse shear strain along the line.
+    pub(crate) shear: Row18,
+}
+
+impl LineStrain {
+    /// Along `direction` (unit, in the facet's plane) at the point with `barycentric` coordinates in `triangle`.
+    pub(crate) fn new(
+        geometry: &ShellGeometry,
+        triangle: usize,
+        wood: &Wood,
+        options: ElementOptions,
+        barycentric: &[f64; 3],
+        direction: &Vector3<f64>,
+    ) -> Self {
+        let nodes = geometry.triangles[triangle];
+        let places = nodes.map(|node| geometry.nodes_m[node as usize]);
+        let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
+        let fields = Fields::new(&places, &geometry.corner_normals[triangle], &thickness, wood, options);
+        let facet = &fields.facet;
+        let t = (facet.facet_from_top * direction).xy();
+        let along = SMatrix::<f64, 1, 3>::new(t.x * t.x, t.y * t.y, t.x * t.y);
+        // The lean across the line grows along it by this mean of both cross derivatives, exactly where shear is small.
+        let across = SMatrix::<f64, 1, 3>::new(-t.x * t.y, t.x * t.y, 0.5 * (t.x * t.x - t.y * t.y));
+        let curvature = fields.lean.curvature(facet, barycentric);
+        let corner_shear = fields.lean.corner_shear(facet);
+        let shear =
+            corner_shear[0] * barycentric[0] + corner_shear[1] * barycentric[1] + corner_shear[2] * barycentric[2];
+        let nothing = SMatrix::<f64, 1, 9>::zeros();
+        let in_top = |membrane: &SMatrix<f64, 1, 9>, bending: &SMatrix<f64, 1, 9>| {
+            let mut local = Row18::zeros();
+            for column in 0..9 {
+                local[6 * (column / 3) + MEMBRANE_DOFS[column % 3]] = membrane[column];
+                local[6 * (column / 3) + BENDING_DOFS[column % 3]] = bending[column];
+            }
+            let mut turned = Row18::zeros();
+            for block in 0..6 {
+                let row = local.fixed_view::<1, 3>(0, 3 * block) * facet.facet_from_top;
+                turned.fixed_view_mut::<1, 3>(0, 3 * block).copy_from(&row);
+            }
+            turned
+        };
+        Self {
+            stretch: in_top(&(along * fields.strain), &(along * fields.from_bending)),
+            curvature: in_top(&nothing, &(along * curvature)),
+            twist: in_top(&nothing, &(across * curvature)),
+            shear: in_top(&nothing, &(t.transpose() * shear)),
+        }
+    }
+}
