@@ -1,6 +1,6 @@
 //! What is fixed to the shell once its own elements are assembled: bar, post, elastic rim, point masses.
 //!
-//! Each adds to the stiffness and mass of a [`ShellModel`](crate::shell::ShellModel) through the nodes of one triangle or
+//! Each adds to the stiffness and mass of a [`ShellModel`] through the nodes of one triangle or
 //! one node at a time, so the sparsity pattern, and with it the order of factorisation, stays what mesh and supports made
 //! it. Springs to the ground are noted as ties, for they take away rigid motions.
 //!
