@@ -30,6 +30,20 @@ impl Pattern {
         self.row_indices.len()
     }
 
+    /// xᵀAx for the matrix with `values` (entry) here and the same above the diagonal; `x` (equation).
+    #[must_use]
+    pub fn quadratic(&self, values: &[f64], x: &[f64]) -> f64 {
+        let mut sum = 0.0;
+        for (column, own) in x.iter().enumerate() {
+            let stored = self.column_starts[column]..self.column_starts[column + 1];
+            for (&row, value) in self.row_indices[stored.clone()].iter().zip(&values[stored]) {
+                let both = if row == column { 1.0 } else { 2.0 };
+                sum += both * value * x[row] * own;
+            }
+        }
+        sum
+    }
+
     /// Checks every promise of the type.
     pub(super) fn check(&self) -> Result<(), EigenError> {
         let dof = self.dof();

@@ -21,6 +21,7 @@ mod point_mass;
 mod post;
 mod profile;
 mod rib;
+mod slopes;
 #[cfg(test)]
 mod tests;
 mod track;

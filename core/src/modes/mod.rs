@@ -6,12 +6,20 @@
 //! of a free plate are told from their shapes.
 
 mod archetypes;
+mod certainty;
+mod damping;
+mod matching;
 mod names;
 mod rigid;
+mod sensitivity;
 mod solve;
 
+pub use certainty::{Certainty, certainty, mesh_errors_hz};
+pub use damping::{Damping, EnergyShares, damping};
+pub use matching::match_modes;
 pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
+pub use sensitivity::{Sensitivity, sensitivities};
 pub use solve::{ModesError, ModesRequest, solve_modes};
 
 use crate::shell::DOFS_PER_NODE;

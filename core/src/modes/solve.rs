@@ -131,19 +131,6 @@ fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
 
 /// The frequency of a shape by Rayleigh's quotient, Hz.
 fn rayleigh_hz(pencil: &Pencil, shape: &[f64]) -> f64 {
-    (energy(pencil, pencil.stiffness, shape) / energy(pencil, pencil.mass, shape)).abs().sqrt() / TAU
-}
-
-/// xᵀAx from the lower triangle of A.
-fn energy(pencil: &Pencil, values: &[f64], shape: &[f64]) -> f64 {
-    let pattern = pencil.pattern;
-    let mut sum = 0.0;
-    for (column, own) in shape.iter().enumerate() {
-        let stored = pattern.column_starts[column]..pattern.column_starts[column + 1];
-        for (&row, value) in pattern.row_indices[stored.clone()].iter().zip(&values[stored]) {
-            let both = if row == column { 1.0 } else { 2.0 };
-            sum += both * value * shape[row] * own;
-        }
-    }
-    sum
+    let energy = |values: &[f64]| pencil.pattern.quadratic(values, shape);
+    (energy(pencil.stiffness) / energy(pencil.mass)).abs().sqrt() / TAU
 }

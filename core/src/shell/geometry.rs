@@ -112,6 +112,12 @@ impl ShellGeometry {
         volumes
     }
 
+    /// The same mid-surface with thickness multiplied by `factor`.
+    pub(crate) fn thickened(&self, factor: f64) -> Self {
+        let thickness_m = self.thickness_m.iter().map(|t| t * factor).collect();
+        Self { thickness_m, ..self.clone() }
+    }
+
     /// (triangle): flat area, m².
     fn areas_m2(&self) -> impl Iterator<Item = f64> + '_ {
         self.triangles.iter().map(|nodes| {

@@ -38,6 +38,19 @@ impl ElementMass {
         Self { displacement, rotation }
     }
 
+    /// uᵀMu for displacements and rotations (corner, dof).
+    pub(super) fn quadratic(&self, moved: &[f64]) -> f64 {
+        let mut sum = 0.0;
+        for (i, own) in moved.chunks_exact(6).enumerate() {
+            for (j, other) in moved.chunks_exact(6).enumerate() {
+                sum += self.displacement[(i, j)] * (own[0] * other[0] + own[1] * other[1] + own[2] * other[2]);
+            }
+            let turn = Vector3::new(own[3], own[4], own[5]);
+            sum += turn.dot(&(self.rotation[i] * turn));
+        }
+        sum
+    }
+
     /// All of it, kg.
     pub(super) fn total_kg(&self) -> f64 {
         self.displacement.sum()

@@ -21,6 +21,7 @@
 mod bending;
 mod curved_edge;
 mod element;
+mod energy;
 mod equations;
 mod error;
 mod facet;
@@ -38,6 +39,7 @@ mod laws;
 
 pub(crate) use element::ElementMatrix;
 pub use element::ElementOptions;
+pub use energy::EnergySlopes;
 pub use equations::Equations;
 pub use error::ShellError;
 pub use geometry::ShellGeometry;

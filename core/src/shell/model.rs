@@ -47,9 +47,7 @@ impl ShellModel {
         options: ElementOptions,
     ) -> Result<Self, ShellError> {
         wood.constants.check()?;
-        let values = equations.pattern.row_indices.len();
-        let mut model =
-            Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0, ties: Vec::new() };
+        let mut model = Self::nothing(equations);
         for (nodes, normals) in geometry.triangles.iter().zip(&geometry.corner_normals) {
             let places = nodes.map(|node| geometry.nodes_m[node as usize]);
             let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
@@ -67,6 +65,12 @@ impl ShellModel {
             });
         }
         Ok(model)
+    }
+
+    /// No shell at all.
+    pub(crate) fn nothing(equations: &Equations) -> Self {
+        let values = equations.pattern.row_indices.len();
+        Self { stiffness: vec![0.0; values], mass: vec![0.0; values], total_mass_kg: 0.0, ties: Vec::new() }
     }
 
     /// Adds stiffness and mass (corner and dof, corner and dof; symmetric) that join `nodes`: one node, or the three of a

@@ -2,12 +2,13 @@
 //!
 //! [`Shape`] is the geometry of a design; [`Plan`] the mesh in plan with its equations and their factorisation order, which
 //! depend on outline, holes, what the rim holds and mesh size only; [`Carved`] the mid-surface and the assembled shell with
-//! its fittings; then come
-//! the modes. [`Stages`] keeps the last value of each and makes again only what a change touches.
+//! its fittings; then come the modes, what damps them and how sure they are. [`Stages`] keeps the last value of each and
+//! makes again only what a change touches.
 //! [`Picture`] and [`MotionField`] are what the view draws.
 
 mod carved;
 mod error;
+mod figures;
 mod kept;
 mod motion;
 mod picture;

@@ -6,6 +6,7 @@ use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures
 use crate::fittings::Fittings;
 use crate::mesh::MeshSize;
 use crate::modes::{Modes, ModesRequest};
+use crate::shell::EnergySlopes;
 use crate::wood::WoodChoice;
 
 /// How often each stage was made, over all mesh sizes.
@@ -21,28 +22,31 @@ pub struct StageRuns {
     pub picture: usize,
     /// The modes.
     pub modes: usize,
+    /// The slopes of the modes' energies.
+    pub slopes: usize,
 }
 
 /// What of a design each stage is made from.
-type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
-type MeshedFrom = (OutlineMeasures, SoundHoles, Held);
-type CarvedFrom = (DrawnFrom, Held, WoodChoice, Fittings);
+pub(super) type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
+pub(super) type MeshedFrom = (OutlineMeasures, SoundHoles, Held);
+pub(super) type CarvedFrom = (DrawnFrom, Held, WoodChoice, Fittings);
 
 /// One design and the last value of every stage, for each mesh size.
 #[derive(Debug)]
 pub struct Stages {
     design: Design,
     shape: Kept<DrawnFrom, Shape>,
-    sizes: [OnMesh; 3],
+    pub(super) sizes: [OnMesh; 3],
 }
 
 /// The stages that stand on one mesh.
 #[derive(Debug, Default)]
-struct OnMesh {
-    plan: Kept<MeshedFrom, Plan>,
-    carved: Kept<CarvedFrom, Carved>,
+pub(super) struct OnMesh {
+    pub(super) plan: Kept<MeshedFrom, Plan>,
+    pub(super) carved: Kept<CarvedFrom, Carved>,
     picture: Kept<(DrawnFrom, Held), Picture>,
-    modes: Kept<(CarvedFrom, ModesRequest), Modes>,
+    pub(super) modes: Kept<(CarvedFrom, ModesRequest), Modes>,
+    pub(super) slopes: Kept<(CarvedFrom, ModesRequest), EnergySlopes>,
 }
 
 impl Stages {
@@ -130,6 +134,7 @@ impl Stages {
             carved: sum(|on| on.carved.runs()),
             picture: sum(|on| on.picture.runs()),
             modes: sum(|on| on.modes.runs()),
+            slopes: sum(|on| on.slopes.runs()),
         }
     }
 }
@@ -143,7 +148,7 @@ fn drawn_from(design: &Design) -> DrawnFrom {
     (design.outline.clone(), design.arching.clone(), design.sound_holes.clone(), design.graduation.clone())
 }
 
-fn carved_from(design: &Design) -> Result<CarvedFrom, TopError> {
+pub(super) fn carved_from(design: &Design) -> Result<CarvedFrom, TopError> {
     Ok((drawn_from(design), Held::by(&design.rim), design.wood, Fittings::of_design(design)?))
 }
 

@@ -10,12 +10,18 @@
 
 mod choice;
 mod compliance;
+mod constant;
 mod constants;
+mod losses;
 mod rotation;
+mod scatter;
 mod species;
 
 pub use choice::{MeasuredWood, Wood, WoodChoice};
 pub use compliance::{FacetCompliance, facet_compliance};
+pub use constant::WoodConstant;
 pub use constants::{OrthotropicConstants, WoodError};
+pub use losses::LossFactors;
 pub use rotation::{stress_rotation, wood_axes};
+pub use scatter::Scatter;
 pub use species::{Species, SpeciesRecord};

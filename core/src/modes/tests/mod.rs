@@ -1,4 +1,7 @@
 //! Checks of what is told about modes, on plates and on a carved top.
 
+mod certainty;
+mod damping;
 mod names;
 mod plate;
+mod sensitivity;

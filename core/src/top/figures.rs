@@ -1,0 +1,90 @@
+//! What is told about the modes of a top beside frequency and shape.
+
+use super::stages::carved_from;
+use super::{Stages, TopError};
+use crate::fittings::Bare;
+use crate::mesh::MeshSize;
+use crate::modes::{Certainty, Damping, ModesRequest, Sensitivity, certainty, damping, sensitivities};
+use crate::shell::{ElementOptions, EnergySlopes};
+
+impl Stages {
+    /// (mode): how the wood damps each mode of [`Stages::modes`].
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn damping(&mut self, size: MeshSize, request: &ModesRequest) -> Result<Vec<Damping>, TopError> {
+        let losses = self.design().wood.loss_factors();
+        Ok(damping(self.slopes(size, request)?, &losses))
+    }
+
+    /// (mode): how each frequency follows wood and thickness.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn sensitivities(&mut self, size: MeshSize, request: &ModesRequest) -> Result<Vec<Sensitivity>, TopError> {
+        Ok(sensitivities(self.slopes(size, request)?))
+    }
+
+    /// (mode): how sure each frequency is, by the next coarser mesh (for the preview by the standard one) and by the wood's
+    /// scatter.
+    ///
+    /// Cost: a second solve, on the other mesh; kept like any other.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn certainty(&mut self, size: MeshSize, request: &ModesRequest) -> Result<Vec<Certainty>, TopError> {
+        let other = match size {
+            MeshSize::Standard => MeshSize::Preview,
+            MeshSize::Preview | MeshSize::Fine => MeshSize::Standard,
+        };
+        let scatter = self.design().wood.scatter();
+        let slopes = sensitivities(self.slopes(size, request)?);
+        self.modes(other, request)?;
+        let solved = |size: MeshSize| {
+            let on = &self.sizes[size as usize];
+            on.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))
+        };
+        let made = "both were solved just before";
+        Ok(certainty(solved(size).expect(made), solved(other).expect(made), &slopes, &scatter))
+    }
+
+    fn slopes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&EnergySlopes, TopError> {
+        self.modes(size, request)?;
+        let made_from = carved_from(self.design())?;
+        let (wood, fittings) = (self.design().wood.wood()?, made_from.3.clone());
+        let on = &mut self.sizes[size as usize];
+        let made = "all were made just before";
+        let (plan, carved, modes) =
+            (on.plan.last().expect(made), on.carved.last().expect(made), on.modes.last().expect(made));
+        on.slopes.get((made_from, *request), || {
+            let (geometry, options) = (&carved.geometry, ElementOptions::default());
+            let mut slopes = EnergySlopes::new(geometry, &wood, options, &modes.shapes)?;
+            let bare = Bare { geometry, wood: &wood, equations: &plan.equations, options };
+            fittings.add_slopes(&bare, &plan.mesh.rim_nodes, &modes.shapes, &mut slopes)?;
+            Ok(slopes)
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::Design;
+
+    #[test]
+    fn figures_are_made_once_and_follow_the_design() {
+        let mut stages = Stages::new(Design::demo());
+        let request = ModesRequest::lowest(4);
+        let before = stages.certainty(MeshSize::Preview, &request).unwrap();
+        assert_eq!(before.len(), 4);
+        stages.damping(MeshSize::Preview, &request).unwrap();
+        stages.sensitivities(MeshSize::Preview, &request).unwrap();
+        assert_eq!((stages.runs().slopes, stages.runs().modes), (1, 2));
+        let mut thicker = Design::demo();
+        thicker.graduation.centre_mm += 0.5;
+        stages.set_design(thicker).unwrap();
+        let after = stages.certainty(MeshSize::Preview, &request).unwrap();
+        assert_eq!((stages.runs().slopes, stages.runs().modes), (2, 4));
+        assert!(after[0].frequency_hz > before[0].frequency_hz);
+    }
+}
