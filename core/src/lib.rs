@@ -2,6 +2,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
 pub mod arching;
+pub mod arching_figures;
 pub mod design;
 pub mod eigen;
 pub mod fittings;

@@ -15,15 +15,15 @@ pub struct CurtateCycloid {
     ratio: f64,
 }
 
-/// The curve at one place.
+/// The curve at one place u of the curve with the ratio k.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OnArch {
+pub struct OnCycloid {
     /// Height above the channel over the rise: 1 at the crest, 0 at the channel.
     pub height: f64,
-    /// Derivative of the height by place.
-    pub by_place: f64,
-    /// Derivative of the height by the ratio k, the place kept.
-    pub by_ratio: f64,
+    /// Derivatives of the height: by u, by k.
+    pub slope: [f64; 2],
+    /// Second derivatives: by u twice, by u and k, by k twice.
+    pub bend: [f64; 3],
 }
 
 impl CurtateCycloid {
@@ -49,15 +49,43 @@ impl CurtateCycloid {
         1.0 - (phi - self.ratio * phi.sin()) / PI
     }
 
+    /// The curve whose inflection stands at a place, 0 crest to 1 channel. Ratios beyond +-0.95 (places 0.007 and 0.993)
+    /// are not given: their tight end is near a cusp. Bisection, as the place rises with the ratio.
+    pub fn from_inflection(place: f64) -> CurtateCycloid {
+        let (mut low, mut high) = (-0.95, 0.95);
+        // 60 halvings of 1.9 end below the rounding of the ratio.
+        for _ in 0..60 {
+            let middle = 0.5 * (low + high);
+            if CurtateCycloid::from_ratio(middle).inflection() < place { low = middle } else { high = middle }
+        }
+        CurtateCycloid::from_ratio(0.5 * (low + high))
+    }
+
+    /// The fullness, as in [`CurtateCycloid::from_fullness`].
+    pub fn fullness(&self) -> f64 {
+        0.5 + 0.25 * self.ratio
+    }
+
     /// The curve at a place, 0 at the crest to 1 at the channel; beyond the channel it stays level.
-    pub fn at(&self, place: f64) -> OnArch {
+    ///
+    /// With s = 1 - k cos phi: d phi/du = -pi/s and d phi/dk = sin phi / s, from phi - k sin phi = pi (1 - u).
+    pub fn at(&self, place: f64) -> OnCycloid {
         if place >= 1.0 {
-            return OnArch { height: 0.0, by_place: 0.0, by_ratio: 0.0 };
+            return OnCycloid { height: 0.0, slope: [0.0; 2], bend: [0.0; 3] };
         }
         let k = self.ratio;
         let (sin, cos) = self.phase(PI * (1.0 - place)).sin_cos();
-        let stretch = 1.0 - k * cos;
-        OnArch { height: 0.5 * (1.0 - cos), by_place: -0.5 * sin * PI / stretch, by_ratio: 0.5 * sin * sin / stretch }
+        let s = 1.0 - k * cos;
+        let half_s3 = 0.5 / (s * s * s);
+        OnCycloid {
+            height: 0.5 * (1.0 - cos),
+            slope: [-0.5 * sin * PI / s, 0.5 * sin * sin / s],
+            bend: [
+                PI * PI * half_s3 * (cos - k),
+                -PI * half_s3 * sin * (2.0 * cos - k * (1.0 + cos * cos)),
+                half_s3 * sin * sin * (3.0 * cos * s - k * sin * sin),
+            ],
+        }
     }
 
     /// Solves phi - k sin phi = mean for phi in 0..=pi (Kepler's equation) by Newton's method. The left side is convex

@@ -5,12 +5,15 @@
 //! [`crate::surface`] joins them into one surface.
 
 mod boundary;
+mod cross_arches;
 mod curtate_cycloid;
 mod monotone_cubic;
 #[cfg(test)]
 mod tests;
 
-pub use boundary::ArchingBoundary;
+pub use boundary::{ArchingBoundary, HalfWidth};
+use cross_arches::CrossArches;
+pub use cross_arches::OnCrossArch;
 pub use curtate_cycloid::CurtateCycloid;
 pub use monotone_cubic::MonotoneCubic;
 
@@ -25,8 +28,7 @@ pub struct Arching {
     measures: ArchingMeasures,
     boundary: ArchingBoundary,
     long_arch: CurtateCycloid,
-    /// The cross arch's cycloid ratio over y.
-    cross_ratio: MonotoneCubic,
+    cross_arches: CrossArches,
 }
 
 impl Arching {
@@ -61,24 +63,11 @@ impl Arching {
             });
         }
         let boundary = ArchingBoundary::new(outline, measures.channel_distance_mm)?;
-        let m = outline.measures();
-        let arches = &measures.cross_arches;
-        let cross_ratio = MonotoneCubic::new(
-            [
-                (m.lower_station_mm, &arches.lower_bout),
-                (m.lower_corner.station_mm, &arches.lower_corners),
-                (m.waist_station_mm, &arches.waist),
-                (m.upper_corner.station_mm, &arches.upper_corners),
-                (m.upper_station_mm, &arches.upper_bout),
-            ]
-            .map(|(y, arch)| [y, CurtateCycloid::from_fullness(arch.fullness).ratio()])
-            .to_vec(),
-        );
         Ok(Arching {
             measures: measures.clone(),
             boundary,
             long_arch: CurtateCycloid::from_fullness(measures.long_arch_fullness),
-            cross_ratio,
+            cross_arches: CrossArches::new(measures, outline.measures()),
         })
     }
 
@@ -103,22 +92,27 @@ impl Arching {
         (2.0 * y_mm - low - high).abs() / (high - low)
     }
 
-    /// Rise of the long arch above the channel, mm, and its slope by y. Zero with zero slope at and beyond the ends.
-    pub fn long_rise_mm(&self, y_mm: f64) -> (f64, f64) {
+    /// Rise of the long arch above the channel, mm, its slope and its second derivative by y. Zero with zero slope at and
+    /// beyond the ends.
+    pub fn long_rise_mm(&self, y_mm: f64) -> [f64; 3] {
         let [low, high] = self.boundary.ends_mm();
         let rise = self.measures.apex_height_mm - self.channel_height_mm();
         let half = 0.5 * (high - low);
         let off = y_mm - 0.5 * (low + high);
         if off.abs() >= half {
-            return (0.0, 0.0);
+            return [0.0; 3];
         }
         let p = self.long_arch.at(off.abs() / half);
-        (rise * p.height, rise * p.by_place * off.signum() / half)
+        [rise * p.height, rise * p.slope[0] * off.signum() / half, rise * p.bend[0] / (half * half)]
     }
 
-    /// The cross arch at station y, and how its ratio changes with y, per mm.
-    pub fn cross_arch(&self, y_mm: f64) -> (CurtateCycloid, f64) {
-        let (ratio, slope) = self.cross_ratio.at(y_mm);
-        (CurtateCycloid::from_ratio(ratio), slope)
+    /// The cross arch at station y at a place, 0 on the centreline to 1 at the boundary.
+    pub fn cross_arch(&self, y_mm: f64, place: f64) -> OnCrossArch {
+        self.cross_arches.at(y_mm, place)
+    }
+
+    /// Where the cross arch at station y turns from convex to concave, 0 on the centreline to 1 at the boundary.
+    pub fn inflection(&self, y_mm: f64) -> f64 {
+        self.cross_arches.inflection(y_mm)
     }
 }

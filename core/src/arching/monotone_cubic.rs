@@ -37,26 +37,30 @@ impl MonotoneCubic {
         MonotoneCubic { points, slopes }
     }
 
-    /// Value and slope at a place.
-    pub fn at(&self, place: f64) -> (f64, f64) {
+    /// Value, slope and second derivative at a place.
+    pub fn at(&self, place: f64) -> [f64; 3] {
         let after = self.points.partition_point(|p| p[0] <= place);
         if after == 0 {
-            return (self.points[0][1], 0.0);
+            return [self.points[0][1], 0.0, 0.0];
         }
         if after == self.points.len() {
-            return (self.points[after - 1][1], 0.0);
+            return [self.points[after - 1][1], 0.0, 0.0];
         }
         let ([x0, y0], [x1, y1]) = (self.points[after - 1], self.points[after]);
         hermite([x0, x1], [y0, y1], [self.slopes[after - 1], self.slopes[after]], place)
     }
 }
 
-/// Value and slope of the cubic with given values and slopes at both ends of an interval.
-pub(super) fn hermite(ends: [f64; 2], values: [f64; 2], slopes: [f64; 2], place: f64) -> (f64, f64) {
+/// Value, slope and second derivative of the cubic with given values and slopes at both ends of an interval.
+pub(super) fn hermite(ends: [f64; 2], values: [f64; 2], slopes: [f64; 2], place: f64) -> [f64; 3] {
     let h = ends[1] - ends[0];
     let t = (place - ends[0]) / h;
     let secant = (values[1] - values[0]) / h;
     let c = 3.0 * secant - 2.0 * slopes[0] - slopes[1];
     let d = slopes[0] + slopes[1] - 2.0 * secant;
-    (values[0] + h * t * (slopes[0] + t * (c + t * d)), slopes[0] + t * (2.0 * c + 3.0 * t * d))
+    [
+        values[0] + h * t * (slopes[0] + t * (c + t * d)),
+        slopes[0] + t * (2.0 * c + 3.0 * t * d),
+        (2.0 * c + 6.0 * t * d) / h,
+    ]
 }

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use super::*;
+use super::{curtate_cycloid::OnCycloid, *};
 
 /// Lockwood 1961, A book of curves: x = r phi - d sin phi, z = r - d cos phi, here with r = 1/pi so that half a turn
 /// spans 1, from the channel (phi = 0) to the crest, and z scaled to a rise of 1.
@@ -34,7 +34,7 @@ fn fullness_is_the_mean_height() {
 fn each_arch_turns_once_from_convex_to_concave_where_it_says() {
     for ratio in [-0.4, 0.0, 0.3, 0.6, 0.8] {
         let curve = CurtateCycloid::from_ratio(ratio);
-        let slopes: Vec<f64> = (0..=2000).map(|i| curve.at(f64::from(i) / 2000.0).by_place).collect();
+        let slopes: Vec<f64> = (0..=2000).map(|i| curve.at(f64::from(i) / 2000.0).slope[0]).collect();
         let turns: Vec<usize> =
             (1..2000).filter(|&i| (slopes[i] - slopes[i - 1]) * (slopes[i + 1] - slopes[i]) < 0.0).collect();
         assert_eq!(turns.len(), 1, "k = {ratio}");
@@ -45,15 +45,32 @@ fn each_arch_turns_once_from_convex_to_concave_where_it_says() {
 
 #[test]
 fn derivatives_of_the_family_are_those_of_its_differences() {
-    let h = 1e-6;
+    let h = 1e-5;
     for ratio in [-0.3, 0.1, 0.5, 0.75] {
         for place in [0.05, 0.3, 0.5, 0.8, 0.97] {
             let got = CurtateCycloid::from_ratio(ratio).at(place);
-            let height = |ratio: f64, place: f64| CurtateCycloid::from_ratio(ratio).at(place).height;
-            let by_place = (height(ratio, place + h) - height(ratio, place - h)) / (2.0 * h);
-            let by_ratio = (height(ratio + h, place) - height(ratio - h, place)) / (2.0 * h);
-            assert!((got.by_place - by_place).abs() < 1e-7 && (got.by_ratio - by_ratio).abs() < 1e-7);
+            let at = |ratio: f64, place: f64| CurtateCycloid::from_ratio(ratio).at(place);
+            let by_place = |f: fn(OnCycloid) -> f64| (f(at(ratio, place + h)) - f(at(ratio, place - h))) / (2.0 * h);
+            let by_ratio = |f: fn(OnCycloid) -> f64| (f(at(ratio + h, place)) - f(at(ratio - h, place))) / (2.0 * h);
+            assert!((got.slope[0] - by_place(|on| on.height)).abs() < 1e-6);
+            assert!((got.slope[1] - by_ratio(|on| on.height)).abs() < 1e-6);
+            for (got, wanted) in got.bend.iter().zip([
+                by_place(|on| on.slope[0]),
+                by_ratio(|on| on.slope[0]),
+                by_ratio(|on| on.slope[1]),
+            ]) {
+                assert!((got - wanted).abs() < 1e-5 * (1.0 + wanted.abs()), "k = {ratio}, u = {place}: {got} {wanted}");
+            }
         }
+    }
+}
+
+#[test]
+fn a_curve_asked_for_by_its_inflection_has_it_there() {
+    for place in [0.25, 0.4, 0.5, 0.6, 0.7, 0.8] {
+        let curve = CurtateCycloid::from_inflection(place);
+        assert!((curve.inflection() - place).abs() < 1e-12);
+        assert!((CurtateCycloid::from_fullness(curve.fullness()).ratio() - curve.ratio()).abs() < 1e-12);
     }
 }
 
@@ -73,11 +90,11 @@ fn interpolation_between_stations_never_overshoots() {
     ];
     let curve = MonotoneCubic::new(data.to_vec());
     for [x, y] in data {
-        assert!((curve.at(x).0 - y).abs() < 1e-15);
+        assert!((curve.at(x)[0] - y).abs() < 1e-15);
     }
     let mut before = 0.0;
     for i in 0..=5000 {
-        let (value, slope) = curve.at(7.99 + 12.01 * f64::from(i) / 5000.0);
+        let [value, slope, _] = curve.at(7.99 + 12.01 * f64::from(i) / 5000.0);
         assert!(value >= before - 1e-12 && slope >= -1e-12);
         before = value;
     }
@@ -124,6 +141,10 @@ mod boundary {
             let y = 12.0 + 0.1 * f64::from(i) + 0.033;
             let difference = (at(y + h).x_mm - at(y - h).x_mm) / (2.0 * h);
             assert!((at(y).relative_slope * at(y).x_mm - difference).abs() < 1e-3, "y = {y}");
+            let slope = |y: f64| at(y).relative_slope * at(y).x_mm;
+            let bend = (slope(y + h) - slope(y - h)) / (2.0 * h);
+            let got = at(y).relative_bend * at(y).x_mm;
+            assert!((got - bend).abs() < 1e-3 * (1.0 + bend.abs()), "y = {y}: {got} {bend}");
         }
     }
 }

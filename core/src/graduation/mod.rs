@@ -42,7 +42,7 @@ impl Graduation {
     pub fn thickness_mm(&self, p: Point) -> f64 {
         let GraduationMeasures { centre_mm, flank_mm, edge_mm } = self.measures;
         let inner = flank_mm + (centre_mm - flank_mm) * self.centre_share(p);
-        let (edge_share, _) = self.edge.at(p);
+        let edge_share = self.edge.at(p).value;
         inner + (edge_mm - inner) * edge_share
     }
 

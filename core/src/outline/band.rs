@@ -3,7 +3,7 @@
 use super::Outline;
 use crate::plan::{
     Piece, Point,
-    vector::{left_of, scale, sub},
+    vector::{dot, left_of, scale, sub},
 };
 
 /// A field that is 1 on the outline, falls smoothly to 0 at `width_mm` inside it, and is 0 further in.
@@ -26,6 +26,24 @@ struct Boxed {
     high: Point,
 }
 
+/// The field at one point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OnBand {
+    /// 1 on the outline, 0 at the band's width and further in.
+    pub value: f64,
+    /// Gradient, 1/mm.
+    pub slope: Point,
+    /// Second derivatives by x twice, x and y, y twice, 1/mm2; they jump where the band ends.
+    pub bend: [f64; 3],
+}
+
+/// Distance to a side, the unit direction away from it, and how the distance bends across that direction.
+struct ToSide {
+    distance: f64,
+    inward: Point,
+    bend: f64,
+}
+
 impl EdgeBand {
     /// The band of an outline.
     pub fn new(outline: &Outline, width_mm: f64) -> EdgeBand {
@@ -46,28 +64,38 @@ impl EdgeBand {
         EdgeBand { width_mm, sides }
     }
 
-    /// The field and its gradient (per mm) at a point inside the outline.
-    pub fn at(&self, p: Point) -> (f64, Point) {
-        let mut rest = 1.0;
-        let mut rest_gradient = [0.0; 2];
+    /// The field at a point inside the outline.
+    pub fn at(&self, p: Point) -> OnBand {
+        // 1 - field, its gradient and its second derivatives, multiplied up side by side.
+        let (mut rest, mut slope, mut bend) = (1.0, [0.0; 2], [0.0; 3]);
         for side in &self.sides {
-            let Some((distance, inward)) = self.nearest_on(side, p) else {
+            let Some(ToSide { distance, inward: [nx, ny], bend: across }) = self.nearest_on(side, p) else {
                 continue;
             };
             let t = 1.0 - distance / self.width_mm;
-            let e = t * t * (3.0 - 2.0 * t);
-            let slope = -6.0 * t * (1.0 - t) / self.width_mm;
-            // (rest (1 - e))' = rest' (1 - e) - rest e'
-            for k in 0..2 {
-                rest_gradient[k] = rest_gradient[k] * (1.0 - e) - rest * slope * inward[k];
-            }
-            rest *= 1.0 - e;
+            let factor = 1.0 - t * t * (3.0 - 2.0 * t);
+            // Of the factor by the distance.
+            let first = 6.0 * t * (1.0 - t) / self.width_mm;
+            let second = (12.0 * t - 6.0) / (self.width_mm * self.width_mm);
+            let own_slope = [first * nx, first * ny];
+            let own_bend = [
+                second * nx * nx + first * across * ny * ny,
+                (second - first * across) * nx * ny,
+                second * ny * ny + first * across * nx * nx,
+            ];
+            bend = [
+                bend[0] * factor + 2.0 * slope[0] * own_slope[0] + rest * own_bend[0],
+                bend[1] * factor + slope[0] * own_slope[1] + slope[1] * own_slope[0] + rest * own_bend[1],
+                bend[2] * factor + 2.0 * slope[1] * own_slope[1] + rest * own_bend[2],
+            ];
+            slope = [slope[0] * factor + rest * own_slope[0], slope[1] * factor + rest * own_slope[1]];
+            rest *= factor;
         }
-        (1.0 - rest, scale(rest_gradient, -1.0))
+        OnBand { value: 1.0 - rest, slope: scale(slope, -1.0), bend: bend.map(|b| -b) }
     }
 
-    /// Distance to a side nearer than the band's width, and the unit direction away from it.
-    fn nearest_on(&self, side: &[Boxed], p: Point) -> Option<(f64, Point)> {
+    /// A side nearer than the band's width.
+    fn nearest_on(&self, side: &[Boxed], p: Point) -> Option<ToSide> {
         let mut best = self.width_mm;
         let mut found = None;
         for Boxed { piece, low, high } in side {
@@ -81,9 +109,15 @@ impl EdgeBand {
             }
         }
         let (piece, nearest) = found?;
+        let tangent = piece.tangent(nearest.t);
         // On the edge itself the direction is the inward normal.
-        let inward =
-            if best > 1e-9 { scale(sub(p, nearest.point), 1.0 / best) } else { left_of(piece.tangent(nearest.t)) };
-        Some((best, inward))
+        let on_edge = best <= 1e-9;
+        let inward = if on_edge { left_of(tangent) } else { scale(sub(p, nearest.point), 1.0 / best) };
+        // Level lines of the distance to a curve of curvature c (left turns positive) have the curvature c / (1 - c d);
+        // those of the distance to a side's end are circles round it.
+        let beyond_end = !on_edge && dot(inward, tangent).abs() > 1e-6;
+        let curvature = piece.curvature_per_mm(nearest.t);
+        let bend = if beyond_end { 1.0 / best } else { -curvature / (1.0 - curvature * best) };
+        Some(ToSide { distance: best, inward, bend })
     }
 }

@@ -18,7 +18,7 @@ use crate::{
     plan::{Loop, Piece, Point, vector::mirrored},
 };
 
-pub use band::EdgeBand;
+pub use band::{EdgeBand, OnBand};
 pub use drawing::Side;
 
 /// The top's shape in plan.

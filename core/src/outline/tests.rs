@@ -111,23 +111,30 @@ fn the_edge_band_has_the_gradient_of_its_differences_and_is_one_on_the_edge() {
     let outline = demo();
     let band = EdgeBand::new(&outline, 8.0);
     for p in outline.polyline(0.05) {
-        assert!((band.at(p).0 - 1.0).abs() < 1e-9);
+        assert!((band.at(p).value - 1.0).abs() < 1e-9);
     }
     let h = 1e-5;
-    let mut inside_band = 0;
+    let (mut inside_band, mut bends) = (0, 0);
     for i in 0..4000 {
         // A lattice of irrational steps over the top.
         let p = [(f64::from(i) * 0.618_034).fract() * 206.0 - 103.0, (f64::from(i) * 0.414_214).fract() * 355.0];
         if outline.signed_distance_mm(p) < 1e-3 {
             continue;
         }
-        let (value, slope) = band.at(p);
-        inside_band += usize::from(value > 0.0);
-        let dx = (band.at([p[0] + h, p[1]]).0 - band.at([p[0] - h, p[1]]).0) / (2.0 * h);
-        let dy = (band.at([p[0], p[1] + h]).0 - band.at([p[0], p[1] - h]).0) / (2.0 * h);
-        assert!((slope[0] - dx).abs() < 1e-5 && (slope[1] - dy).abs() < 1e-5, "{p:?}");
+        let on = band.at(p);
+        inside_band += usize::from(on.value > 0.0);
+        let by_x = |f: fn(OnBand) -> f64| (f(band.at([p[0] + h, p[1]])) - f(band.at([p[0] - h, p[1]]))) / (2.0 * h);
+        let by_y = |f: fn(OnBand) -> f64| (f(band.at([p[0], p[1] + h])) - f(band.at([p[0], p[1] - h]))) / (2.0 * h);
+        let (dx, dy) = (by_x(|on| on.value), by_y(|on| on.value));
+        assert!((on.slope[0] - dx).abs() < 1e-5 && (on.slope[1] - dy).abs() < 1e-5, "{p:?}");
+        let differences = [by_x(|on| on.slope[0]), by_x(|on| on.slope[1]), by_y(|on| on.slope[1])];
+        for (got, wanted) in on.bend.iter().zip(differences) {
+            bends += usize::from((got - wanted).abs() > 1e-4);
+        }
     }
     assert!(inside_band > 200);
+    // Only a point within h of a jump may differ: some lines of 1 300 mm on 57 000 mm2, 4 000 points, 1e-5 mm.
+    assert!(bends <= 3, "{bends}");
 }
 
 proptest! {

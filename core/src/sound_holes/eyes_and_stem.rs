@@ -8,6 +8,7 @@
 
 use std::f64::consts::{PI, TAU};
 
+use super::StemAxis;
 use crate::{
     design::{DesignError, EyesAndStem},
     plan::{
@@ -33,7 +34,7 @@ const STEM_STEEPER_DEG: f64 = 9.0;
 /// Half the width of a nick's mouth over its depth.
 const NICK_MOUTH: f64 = 0.75;
 
-/// The clockwise boundary.
+/// The clockwise boundary, and the stem at its nicks.
 ///
 /// `nick_station_mm` is the y of the inner nick. `distance_to_edge` gives the signed distance to the outline of a point
 /// in the treble frame. `path` names the hole in messages.
@@ -42,7 +43,7 @@ pub(super) fn boundary(
     nick_station_mm: f64,
     path: &str,
     distance_to_edge: impl Fn(Point) -> f64,
-) -> Result<Loop, DesignError> {
+) -> Result<(Loop, StemAxis), DesignError> {
     let upper_radius = 0.5 * m.upper_eye_diameter_mm;
     let lower_radius = 0.5 * m.lower_eye_diameter_mm;
     for (key, diameter) in
@@ -144,7 +145,7 @@ pub(super) fn boundary(
             )
         })?;
     }
-    Ok(Loop::new(pieces))
+    Ok((Loop::new(pieces), StemAxis { nicks: nick, upwards: scale(left_of(nick_left), -1.0) }))
 }
 
 /// The stem at its nicks.

@@ -12,12 +12,22 @@ mod tests;
 use crate::{
     design::{DesignError, SoundHoleChoice, SoundHoles},
     outline::Outline,
-    plan::{Loop, Point},
+    plan::{Loop, Piece, Point},
 };
+
+/// The line along the middle of an f-hole's stem where its nicks are.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StemAxis {
+    /// Midway between the nicks' mouths, mm.
+    pub nicks: Point,
+    /// Unit vector along the stem, towards the upper eye.
+    pub upwards: Point,
+}
 
 /// One hole.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SoundHole {
+    stem: Option<StemAxis>,
     /// As drawn, on the treble side.
     drawn: Loop,
     boundary: Loop,
@@ -35,18 +45,22 @@ impl SoundHole {
             [(&choices.bass, false, "sound_holes.bass"), (&choices.treble, true, "sound_holes.treble")]
         {
             // Drawn as if on the treble side, then laid on its own.
-            let drawn = match choice {
+            let (drawn, stem) = match choice {
                 SoundHoleChoice::None => continue,
-                SoundHoleChoice::Round(round) => round::boundary(round),
+                SoundHoleChoice::Round(round) => (round::boundary(round), None),
                 SoundHoleChoice::EyesAndStem(measures) => {
                     // Both sides of a symmetric outline are measured on one, so that alike holes come out alike to the last bit.
                     let measured_on_treble = treble_side || outline.is_symmetric();
                     let to_edge = |p: Point| outline.signed_distance_mm(Outline::on_side(p, measured_on_treble));
-                    eyes_and_stem::boundary(measures, outline.length_mm() - choices.stop_mm, path, to_edge)?
+                    let nick_station = outline.length_mm() - choices.stop_mm;
+                    let (drawn, stem) = eyes_and_stem::boundary(measures, nick_station, path, to_edge)?;
+                    (drawn, Some(stem))
                 }
             };
             let boundary = if treble_side { drawn.clone() } else { drawn.mirrored() };
-            holes.push(SoundHole { drawn, boundary, treble_side });
+            let laid = |p: Point| Outline::on_side(p, treble_side);
+            let stem = stem.map(|axis: StemAxis| StemAxis { nicks: laid(axis.nicks), upwards: laid(axis.upwards) });
+            holes.push(SoundHole { stem, drawn, boundary, treble_side });
         }
         layout::check(&holes, outline)?;
         Ok(holes)
@@ -55,6 +69,16 @@ impl SoundHole {
     /// The boundary, clockwise.
     pub fn boundary(&self) -> &Loop {
         &self.boundary
+    }
+
+    /// The stem at its nicks; a hole that isn't an f-hole has none.
+    pub fn stem(&self) -> Option<StemAxis> {
+        self.stem
+    }
+
+    /// True for a point of the boundary on the stem's sides or nicks; false on hooks and eyes, which are compass arcs.
+    pub fn on_stem(&self, p: Point) -> bool {
+        !matches!(self.boundary.pieces()[self.boundary.nearest(p).piece], Piece::Arc(_))
     }
 
     /// True for the hole on the treble side.

@@ -1,4 +1,4 @@
-//! The outer surface: one height and one normal for every point inside the outline.
+//! The outer surface: height, normal and bend for every point inside the outline.
 //!
 //! z = channel + depth b(x, y) + rise(y) p(|x| / X(y); k(y)): the arch over the arching boundary X, and beyond it a level
 //! platform that rises to the edge by the edge band b (1 on the outline, 0 from the channel line inwards). Because the
@@ -7,6 +7,13 @@
 //! there with zero slope, so that the product stays smooth. On the centreline and at the five stations the surface is
 //! the long arch and the cross arches themselves, not an approximation of them.
 
+mod contours;
+mod curvature;
+mod inflection;
+#[cfg(test)]
+mod laws;
+#[cfg(test)]
+pub(crate) mod regular;
 #[cfg(test)]
 mod tests;
 
@@ -15,6 +22,9 @@ use crate::{
     outline::{EdgeBand, Outline},
     plan::Point,
 };
+
+pub use contours::Contour;
+pub use curvature::PrincipalCurvatures;
 
 /// The outer surface. Heights are z above the plane of the ribs, mm.
 #[derive(Clone, Debug)]
@@ -30,6 +40,9 @@ pub struct OnSurface {
     pub height_mm: f64,
     /// Slope along x and along y, mm per mm.
     pub slope: Point,
+    /// Second derivatives of the height by x twice, x and y, y twice, 1/mm. They jump where one curve is joined to the
+    /// next: across the channel line and the arching boundary, at the stations, and where the outline's arcs meet.
+    pub bend: [f64; 3],
 }
 
 impl OnSurface {
@@ -47,13 +60,14 @@ impl Surface {
         Surface { edge: EdgeBand::new(outline, arching.measures().channel_distance_mm), arching: arching.clone() }
     }
 
-    /// Height and slope at a point inside the outline. Below a microsecond.
+    /// Height, slope and bend at a point inside the outline. Below a microsecond.
     pub fn at(&self, p: Point) -> OnSurface {
         let depth = self.arching.measures().channel_depth_mm;
-        let (band, band_slope) = self.edge.at(p);
+        let band = self.edge.at(p);
         let mut on = OnSurface {
-            height_mm: self.arching.channel_height_mm() + depth * band,
-            slope: [depth * band_slope[0], depth * band_slope[1]],
+            height_mm: self.arching.channel_height_mm() + depth * band.value,
+            slope: band.slope.map(|slope| depth * slope),
+            bend: band.bend.map(|bend| depth * bend),
         };
         let [x, y] = p;
         let Some(half) = self.arching.boundary().half_width(y, x >= 0.0) else {
@@ -63,14 +77,25 @@ impl Surface {
         if place >= 1.0 {
             return on;
         }
-        let (rise, rise_slope) = self.arching.long_rise_mm(y);
-        let (arch, ratio_slope) = self.arching.cross_arch(y);
-        let p = arch.at(place);
-        on.height_mm += rise * p.height;
-        // d(place)/dx = sign(x) / X, d(place)/dy = -place X'/X.
-        on.slope[0] += rise * p.by_place * x.signum() / half.x_mm;
-        on.slope[1] +=
-            rise_slope * p.height + rise * (p.by_ratio * ratio_slope - p.by_place * place * half.relative_slope);
+        let [rise, rise_slope, rise_bend] = self.arching.long_rise_mm(y);
+        let arch = self.arching.cross_arch(y, place);
+        // The place u = |x| / X(y) moves with x and with y.
+        let u_x = x.signum() / half.x_mm;
+        let u_y = -place * half.relative_slope;
+        let u_xy = -u_x * half.relative_slope;
+        let u_yy = place * (2.0 * half.relative_slope * half.relative_slope - half.relative_bend);
+        // The arch's height h(u(x, y), y) and its derivatives by x and y.
+        let [h_u, h_s] = arch.slope;
+        let [h_uu, h_us, h_ss] = arch.bend;
+        let h_y = h_u * u_y + h_s;
+        on.height_mm += rise * arch.height;
+        on.slope[0] += rise * h_u * u_x;
+        on.slope[1] += rise_slope * arch.height + rise * h_y;
+        on.bend[0] += rise * h_uu * u_x * u_x;
+        on.bend[1] += rise_slope * h_u * u_x + rise * (u_x * (h_uu * u_y + h_us) + h_u * u_xy);
+        on.bend[2] += rise_bend * arch.height
+            + 2.0 * rise_slope * h_y
+            + rise * (h_uu * u_y * u_y + 2.0 * h_us * u_y + h_u * u_yy + h_ss);
         on
     }
 
