@@ -7,6 +7,7 @@ pub mod design;
 pub mod eigen;
 pub mod fittings;
 pub mod graduation;
+pub mod inside;
 pub mod mesh;
 pub mod modes;
 pub mod outline;

@@ -4,17 +4,28 @@
 //! between the channel's two ends, the shape of the cross arch at every station, and the arching boundary X(y).
 //! [`crate::surface`] joins them into one surface.
 
+mod arc_with_reverse_arc;
+mod arch_spline;
+mod between_stations;
 mod boundary;
 mod cross_arches;
 mod curtate_cycloid;
+#[cfg(test)]
+mod family_tests;
+mod half_arch;
+mod long_arch;
 mod monotone_cubic;
 #[cfg(test)]
 mod tests;
 
+pub use arc_with_reverse_arc::ArcWithReverseArc;
+pub use arch_spline::ArchSpline;
 pub use boundary::{ArchingBoundary, HalfWidth};
 use cross_arches::CrossArches;
 pub use cross_arches::OnCrossArch;
 pub use curtate_cycloid::CurtateCycloid;
+pub use half_arch::HalfArch;
+use long_arch::LongArch;
 pub use monotone_cubic::MonotoneCubic;
 
 use crate::{
@@ -27,7 +38,7 @@ use crate::{
 pub struct Arching {
     measures: ArchingMeasures,
     boundary: ArchingBoundary,
-    long_arch: CurtateCycloid,
+    long_arch: LongArch,
     cross_arches: CrossArches,
 }
 
@@ -35,8 +46,8 @@ impl Arching {
     /// Lays the curves down on an outline.
     ///
     /// # Errors
-    /// [`DesignError::Impossible`] when the arch doesn't stand above its channel, the channel lies below the rim's plane,
-    /// or the channel is too far in for the outline's curves.
+    /// [`DesignError::Impossible`] when the arch doesn't stand above its channel, the channel lies below the rim's plane or
+    /// too far in for the outline's curves, or a curve can't be drawn as its family asks.
     pub fn new(measures: &ArchingMeasures, outline: &Outline) -> Result<Arching, DesignError> {
         let channel = measures.edge_height_mm - measures.channel_depth_mm;
         if measures.apex_height_mm <= measures.edge_height_mm {
@@ -63,12 +74,10 @@ impl Arching {
             });
         }
         let boundary = ArchingBoundary::new(outline, measures.channel_distance_mm)?;
-        Ok(Arching {
-            measures: measures.clone(),
-            boundary,
-            long_arch: CurtateCycloid::from_fullness(measures.long_arch_fullness),
-            cross_arches: CrossArches::new(measures, outline.measures()),
-        })
+        let long_arch = LongArch::new(measures, boundary.ends_mm())?;
+        let cross_arches =
+            CrossArches::new(measures, outline.measures(), &boundary, |y_mm| long_arch.rise_mm(y_mm)[0])?;
+        Ok(Arching { measures: measures.clone(), boundary, long_arch, cross_arches })
     }
 
     /// The measures it was laid down from.
@@ -86,33 +95,29 @@ impl Arching {
         self.measures.edge_height_mm - self.measures.channel_depth_mm
     }
 
-    /// How far station y is from the middle of the long arch, over half its length: 0 at the apex, 1 at the channel.
+    /// Station of the apex, mm.
+    pub fn apex_station_mm(&self) -> f64 {
+        self.long_arch.apex_mm()
+    }
+
+    /// How far station y is from the apex, over the length of its half: 0 at the apex, 1 at the channel.
     pub fn along_long_arch(&self, y_mm: f64) -> f64 {
-        let [low, high] = self.boundary.ends_mm();
-        (2.0 * y_mm - low - high).abs() / (high - low)
+        self.long_arch.place(y_mm).0
     }
 
     /// Rise of the long arch above the channel, mm, its slope and its second derivative by y. Zero with zero slope at and
     /// beyond the ends.
     pub fn long_rise_mm(&self, y_mm: f64) -> [f64; 3] {
-        let [low, high] = self.boundary.ends_mm();
-        let rise = self.measures.apex_height_mm - self.channel_height_mm();
-        let half = 0.5 * (high - low);
-        let off = y_mm - 0.5 * (low + high);
-        if off.abs() >= half {
-            return [0.0; 3];
-        }
-        let p = self.long_arch.at(off.abs() / half);
-        [rise * p.height, rise * p.slope[0] * off.signum() / half, rise * p.bend[0] / (half * half)]
+        self.long_arch.rise_mm(y_mm)
     }
 
     /// The cross arch at station y at a place, 0 on the centreline to 1 at the boundary.
-    pub fn cross_arch(&self, y_mm: f64, place: f64) -> OnCrossArch {
-        self.cross_arches.at(y_mm, place)
+    pub fn cross_arch(&self, y_mm: f64, place: f64, treble_side: bool) -> OnCrossArch {
+        self.cross_arches.at(y_mm, place, treble_side)
     }
 
     /// Where the cross arch at station y turns from convex to concave, 0 on the centreline to 1 at the boundary.
-    pub fn inflection(&self, y_mm: f64) -> f64 {
-        self.cross_arches.inflection(y_mm)
+    pub fn inflection(&self, y_mm: f64, treble_side: bool) -> f64 {
+        self.cross_arches.inflection(y_mm, treble_side)
     }
 }

@@ -25,37 +25,43 @@ impl Design {
         // NaN and infinity, which JSON can't hold, turn up in this tree as null.
         let tree = serde_json::to_value(self)
             .map_err(|error| DesignError::WrongShape { path: "the document".into(), detail: error.to_string() })?;
-        for measure in MEASURES {
-            match measure.path.split_once('*') {
-                None => check_number(&tree, measure, measure.path)?,
-                Some((before, after)) => {
-                    for key in keys_at(&tree, before.trim_end_matches('.')) {
-                        check_number(&tree, measure, &format!("{before}{key}{after}"))?;
-                    }
-                }
-            }
-        }
-        Ok(())
+        MEASURES.iter().try_for_each(|measure| check_at(&tree, measure, "", measure.path))
     }
 }
 
-/// What a `*` stands for: both sides, or each of a list.
-fn keys_at(tree: &Value, path: &str) -> Vec<String> {
-    match tree.pointer(&format!("/{}", path.replace('.', "/"))) {
-        Some(Value::Array(list)) => (0..list.len()).map(|index| index.to_string()).collect(),
-        Some(Value::Object(_)) => vec!["bass".into(), "treble".into()],
+/// Checks a measure at every place that the rest of its path stands for, from the place found so far. A path that isn't
+/// there belongs to another kind of hole or curve, or to a fitting that the top is without.
+fn check_at(tree: &Value, measure: &Measure, found: &str, rest: &str) -> Result<(), DesignError> {
+    let (key, rest) = rest.split_once('.').map_or((rest, None), |(key, rest)| (key, Some(rest)));
+    let keys = if key == "*" { keys_of(tree) } else { vec![key.to_owned()] };
+    for key in keys {
+        let below = match tree {
+            Value::Array(list) => key.parse().ok().and_then(|index: usize| list.get(index)),
+            _ => tree.get(&key),
+        };
+        let Some(below) = below else { continue };
+        let path = if found.is_empty() { key } else { format!("{found}.{key}") };
+        match rest {
+            Some(rest) => check_at(below, measure, &path, rest)?,
+            None => check_number(below, measure, path)?,
+        }
+    }
+    Ok(())
+}
+
+/// What a `*` stands for, in the document's order.
+fn keys_of(tree: &Value) -> Vec<String> {
+    match tree {
+        Value::Array(list) => (0..list.len()).map(|index| index.to_string()).collect(),
+        Value::Object(map) => map.keys().cloned().collect(),
         _ => Vec::new(),
     }
 }
 
-/// A path that isn't there belongs to another kind of hole, or to a fitting that the top is without.
-fn check_number(tree: &Value, measure: &Measure, path: &str) -> Result<(), DesignError> {
-    let Some(found) = tree.pointer(&format!("/{}", path.replace('.', "/"))) else {
-        return Ok(());
-    };
+fn check_number(number: &Value, measure: &Measure, path: String) -> Result<(), DesignError> {
     let range = [measure.least, measure.most];
-    let (path, what, unit) = (path.to_owned(), measure.what.to_owned(), measure.unit.to_owned());
-    match found.as_f64() {
+    let (what, unit) = (measure.what.to_owned(), measure.unit.to_owned());
+    match number.as_f64() {
         None => Err(DesignError::NotFinite { path, what, range, unit }),
         Some(value) if value < measure.least || value > measure.most => {
             Err(DesignError::OutOfRange { path, what, value, range, unit })

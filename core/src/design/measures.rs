@@ -3,8 +3,7 @@
 /// One number of the design.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Measure {
-    /// Where it stands in the JSON document, keys joined by dots. `*` stands for `bass` and `treble`, or for
-    /// each place in a list.
+    /// Where it stands in the JSON document, keys joined by dots. `*` stands for any one key or place in a list.
     pub path: &'static str,
     /// What it is, in a maker's words.
     pub what: &'static str,
@@ -19,6 +18,10 @@ pub struct Measure {
 const fn measure(path: &'static str, what: &'static str, unit: &'static str, least: f64, most: f64) -> Measure {
     Measure { path, what, unit, least, most }
 }
+
+const PLACE: &str = "place of an arch's point, 0 at the crest to 1 at the channel";
+const HEIGHT: &str = "height of an arch's point over the crest's, both above the channel";
+const BASS_FULLNESS: &str = "fullness of a cross arch on the bass side";
 
 /// The table of measures. It is what messages and sliders are made from.
 ///
@@ -107,6 +110,29 @@ pub const MEASURES: &[Measure] = &[
         0.7,
     ),
     measure("arching.cross_arches.lower_bout.fullness", "fullness of the cross arch at the lower bout", "", 0.4, 0.7),
+    measure("arching.apex_station_mm", "where the long arch is highest, from the bottom edge", "mm", 40.0, 600.0),
+    measure("arching.long_arch.lower.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.long_arch.lower.*.height", HEIGHT, "", -0.2, 1.2),
+    measure("arching.long_arch.upper.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.long_arch.upper.*.height", HEIGHT, "", -0.2, 1.2),
+    measure("arching.cross_arches.*.curve.points.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.cross_arches.*.curve.points.*.height", HEIGHT, "", -0.2, 1.2),
+    measure("arching.cross_arches.*.bass.fullness", BASS_FULLNESS, "", 0.4, 0.7),
+    measure("arching.cross_arches.*.bass.curve.points.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.cross_arches.*.bass.curve.points.*.height", HEIGHT, "", -0.2, 1.2),
+    measure(
+        "arching.extra_arches.*.station_mm",
+        "station of a further cross arch, from the bottom edge",
+        "mm",
+        0.0,
+        800.0,
+    ),
+    measure("arching.extra_arches.*.arch.fullness", "fullness of a further cross arch", "", 0.4, 0.7),
+    measure("arching.extra_arches.*.arch.curve.points.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.extra_arches.*.arch.curve.points.*.height", HEIGHT, "", -0.2, 1.2),
+    measure("arching.extra_arches.*.arch.bass.fullness", BASS_FULLNESS, "", 0.4, 0.7),
+    measure("arching.extra_arches.*.arch.bass.curve.points.*.place", PLACE, "", 0.01, 0.99),
+    measure("arching.extra_arches.*.arch.bass.curve.points.*.height", HEIGHT, "", -0.2, 1.2),
     measure("sound_holes.stop_mm", "stop, from the neck-end edge to the nicks", "mm", 80.0, 440.0),
     measure("sound_holes.*.upper_eye_diameter_mm", "diameter of the upper eye", "mm", 3.0, 16.0),
     measure(

@@ -5,6 +5,7 @@
 //! stands above the channel, bar, post and masses stand on wood. This module alone knows the JSON form. Coordinates follow the top's frame: stations are
 //! y, from the bottom edge.
 
+mod arching;
 mod check;
 mod check_fittings;
 mod document;
@@ -17,11 +18,12 @@ mod parts;
 #[cfg(test)]
 mod tests;
 
+pub use arching::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, CrossArches, ExtraArch, LongArchCurve};
 pub use document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};
 pub use error::DesignError;
 pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures, StickWood};
 pub use measures::{MEASURES, Measure};
 pub use parts::{
-    ArchingMeasures, CornerMeasures, CrossArch, CrossArches, Design, EyesAndStem, GraduationMeasures, OutlineMeasures,
-    Rim, RoundHole, SoundHoleChoice, SoundHoles,
+    CornerMeasures, Design, EyesAndStem, GraduationMeasures, OutlineMeasures, Rim, RoundHole, SoundHoleChoice,
+    SoundHoles,
 };

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{AddedMass, BarMeasures, PostMeasures, RibMeasures};
+use super::{AddedMass, ArchingMeasures, BarMeasures, PostMeasures, RibMeasures};
 use crate::wood::WoodChoice;
 
 /// A whole top as its maker describes it. Limits of all numbers: [`super::MEASURES`].
@@ -68,43 +68,6 @@ pub struct CornerMeasures {
     pub reach_mm: f64,
     pub width_mm: f64,
     pub lean_deg: f64,
-}
-
-/// Long arch, channel and the five cross arches.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
-pub struct ArchingMeasures {
-    pub edge_height_mm: f64,
-    pub apex_height_mm: f64,
-    pub channel_depth_mm: f64,
-    pub channel_distance_mm: f64,
-    pub long_arch_fullness: f64,
-    pub cross_arches: CrossArches,
-}
-
-/// The cross arches at the five named stations, from the neck end down.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct CrossArches {
-    /// At the widest place of the upper bout.
-    pub upper_bout: CrossArch,
-    /// At the upper corners' tips.
-    pub upper_corners: CrossArch,
-    /// At the narrowest place.
-    pub waist: CrossArch,
-    /// At the lower corners' tips.
-    pub lower_corners: CrossArch,
-    /// At the widest place of the lower bout.
-    pub lower_bout: CrossArch,
-}
-
-/// The shape of one cross arch; its height comes from the long arch.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
-pub struct CrossArch {
-    pub fullness: f64,
 }
 
 /// The stop and the hole on each side.

@@ -34,17 +34,92 @@ fn every_measure_of_the_table_stands_in_the_document_and_the_other_way_round() {
         centre_station_mm: 160.0,
     });
     fit_out(&mut demo);
+    every_curve(&mut demo);
     let tree: Value = serde_json::to_value(&demo).unwrap();
     let mut numbers = Vec::new();
     collect_numbers(&tree, "", &mut numbers);
     for path in &numbers {
-        let starred = path.replace(".bass.", ".*.").replace(".treble.", ".*.").replace(".0.", ".*.");
-        assert!(MEASURES.iter().any(|measure| measure.path == starred), "{path} has no limits");
+        assert!(MEASURES.iter().any(|measure| stands_for(measure.path, path)), "{path} has no limits");
     }
     for measure in MEASURES {
-        let somewhere = ["bass", "treble", "0"].iter().any(|side| numbers.contains(&measure.path.replace('*', side)));
-        assert!(somewhere, "{} is in no document", measure.path);
+        assert!(numbers.iter().any(|path| stands_for(measure.path, path)), "{} is in no document", measure.path);
         assert!(measure.least < measure.most);
+    }
+}
+
+fn stands_for(starred: &str, path: &str) -> bool {
+    let (starred, path): (Vec<_>, Vec<_>) = (starred.split('.').collect(), path.split('.').collect());
+    starred.len() == path.len() && starred.iter().zip(&path).all(|(star, key)| *star == "*" || star == key)
+}
+
+/// Gives a design every optional part that an arching can have.
+fn every_curve(design: &mut Design) {
+    let points = [[0.25, 0.93], [0.5, 0.66], [0.75, 0.22]].map(|[place, height]| ArchPoint { place, height });
+    let spline = || ArchCurve::Spline { points: points.into() };
+    let arching = &mut design.arching;
+    arching.apex_station_mm = Some(180.0);
+    arching.long_arch = LongArchCurve::Spline { lower: points.into(), upper: points.into() };
+    arching.cross_arches.waist.curve = ArchCurve::ArcWithReverseArc {};
+    let spline_both =
+        CrossArch { fullness: 0.55, curve: spline(), bass: Some(BassArch { fullness: 0.5, curve: spline() }) };
+    arching.cross_arches.upper_bout = spline_both.clone();
+    arching.extra_arches = vec![ExtraArch { station_mm: 110.0, arch: spline_both }];
+}
+
+/// Strict, and old files still read: the demonstration's text has none of the optional parts.
+#[test]
+fn an_arching_with_every_optional_part_comes_back_and_strays_are_refused() {
+    let plain = Design::demo().to_json();
+    assert!(!plain.contains("family") && !plain.contains("extra_arches") && !plain.contains("apex_station_mm"));
+    let mut design = Design::demo();
+    every_curve(&mut design);
+    let json = design.to_json();
+    assert_eq!(Design::from_json(&json), Ok(design));
+    let error = refused(&json.replacen("arc_with_reverse_arc\"", "arc_with_reverse_arc\", \"radius_mm\": 9", 1));
+    assert_eq!(error.kind(), "wrong_shape", "{error}");
+    let error = refused(&json.replacen("arc_with_reverse_arc", "catenary", 1));
+    assert!(error.path().ends_with("waist.curve") || error.to_string().contains("catenary"), "{error}");
+}
+
+#[test]
+fn curves_that_cannot_be_drawn_are_refused_with_value_limits_and_remedy() {
+    type Change = fn(&mut Design);
+    let cases: [(&str, &str, Change); 7] = [
+        ("apex_out_of_place", "arching.apex_station_mm", |d| d.arching.apex_station_mm = Some(60.0)),
+        ("fullness_beyond_arcs", "arching.cross_arches.waist", |d| {
+            d.arching.cross_arches.waist =
+                CrossArch { fullness: 0.69, curve: ArchCurve::ArcWithReverseArc {}, bass: None };
+        }),
+        ("arch_too_steep", "arching.cross_arches.waist", |d| {
+            d.arching.apex_height_mm = 45.0;
+            d.outline.waist_width_mm = 90.0;
+            d.arching.cross_arches.waist.curve = ArchCurve::ArcWithReverseArc {};
+        }),
+        ("wrong_number_of_points", "arching.cross_arches.waist.curve.points", |d| {
+            let points = vec![ArchPoint { place: 0.5, height: 0.6 }; 2];
+            d.arching.cross_arches.waist.curve = ArchCurve::Spline { points };
+        }),
+        ("points_out_of_order", "arching.cross_arches.waist.bass.curve.points.2.place", |d| {
+            let points = [0.3, 0.6, 0.6].map(|place| ArchPoint { place, height: 0.5 }).into();
+            d.arching.cross_arches.waist.bass = Some(BassArch { fullness: 0.5, curve: ArchCurve::Spline { points } });
+        }),
+        ("out_of_range", "arching.long_arch.upper.1.height", |d| {
+            let points: Vec<_> = [0.3, 0.6, 0.8].map(|place| ArchPoint { place, height: 0.5 }).into();
+            let mut upper = points.clone();
+            upper[1].height = 3.0;
+            d.arching.long_arch = LongArchCurve::Spline { lower: points, upper };
+        }),
+        ("station_out_of_place", "arching.extra_arches.0.station_mm", |d| {
+            let arch = CrossArch { fullness: 0.5, curve: ArchCurve::default(), bass: None };
+            d.arching.extra_arches = vec![ExtraArch { station_mm: 196.0, arch }];
+        }),
+    ];
+    for (kind, path, change) in cases {
+        let mut design = Design::demo();
+        change(&mut design);
+        let error = design.check().unwrap_err();
+        assert_eq!((error.kind(), error.path()), (kind, path), "{error}");
+        assert!(!error.limits().is_empty() && !error.remedy().is_empty() && !error.value().is_empty());
     }
 }
 

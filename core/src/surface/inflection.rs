@@ -7,7 +7,7 @@ impl Surface {
     /// Distance from the centreline at which the cross arch at station y turns, mm; `None` beyond the channel's ends.
     pub fn inflection_mm(&self, y_mm: f64, treble_side: bool) -> Option<f64> {
         let half = self.arching.boundary().half_width(y_mm, treble_side)?;
-        Some(half.x_mm * self.arching.inflection(y_mm))
+        Some(half.x_mm * self.arching.inflection(y_mm, treble_side))
     }
 
     /// Where the cross arch at station y turns, as a point of the plan.

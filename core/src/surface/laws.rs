@@ -31,7 +31,7 @@ fn cycloid(fullness: f64) -> impl Iterator<Item = [f64; 2]> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(12))]
 
     #[test]
     fn long_arch_and_cross_arches_are_held_to_two_hundredths(design in regular_designs()) {

@@ -78,7 +78,7 @@ impl Surface {
             return on;
         }
         let [rise, rise_slope, rise_bend] = self.arching.long_rise_mm(y);
-        let arch = self.arching.cross_arch(y, place);
+        let arch = self.arching.cross_arch(y, place, x >= 0.0);
         // The place u = |x| / X(y) moves with x and with y.
         let u_x = x.signum() / half.x_mm;
         let u_y = -place * half.relative_slope;
