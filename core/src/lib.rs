@@ -8,6 +8,7 @@ pub mod eigen;
 pub mod fittings;
 pub mod graduation;
 pub mod inside;
+pub mod measured;
 pub mod mesh;
 pub mod modes;
 pub mod outline;

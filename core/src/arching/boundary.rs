@@ -53,7 +53,7 @@ enum Curve {
 /// How finely a bridge is compared with the outline, and how often it is drawn in: each round leaves the error of taking
 /// distance for width, which falls with the square of what was short.
 const BRIDGE_SAMPLES: u32 = 64;
-const BRIDGE_ROUNDS: u32 = 6;
+const BRIDGE_ROUNDS: u32 = 10;
 
 impl ArchingBoundary {
     pub(super) fn new(outline: &Outline, distance_mm: f64) -> Result<ArchingBoundary, DesignError> {
@@ -149,15 +149,16 @@ fn bridge(ends: [(f64, [f64; 3]); 2], to_outline: impl Fn(f64, f64) -> f64, dist
         let stretch = drawn(drawn_in);
         let mut more: f64 = 0.0;
         for i in 1..BRIDGE_SAMPLES {
-            let t = f64::from(i) / f64::from(BRIDGE_SAMPLES);
+            // Crowded at the ends, where the bridge parts from the outline's arcs.
+            let t = 0.5 - 0.5 * (std::f64::consts::PI * f64::from(i) / f64::from(BRIDGE_SAMPLES)).cos();
             let y = low + (high - low) * t;
             let [x, slope, _] = stretch.at(y);
             let short = distance_mm - to_outline(x, y);
             // Moving in by dx widens the distance by dx times the cosine of the lean.
             more = more.max(short * slope.hypot(1.0) / (16.0 * t * t * (1.0 - t) * (1.0 - t)));
         }
-        // Below this the outline's own construction rounds.
-        if more < 1e-9 {
+        // Below this, close to the ends, the outline's own rounding speaks.
+        if more < 1e-7 {
             break;
         }
         drawn_in += more;

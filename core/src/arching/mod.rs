@@ -95,6 +95,15 @@ impl Arching {
         self.measures.edge_height_mm - self.measures.channel_depth_mm
     }
 
+    /// True when every cross arch is the same on both sides of a symmetric outline.
+    pub fn sides_are_alike(&self) -> bool {
+        let m = &self.measures;
+        let arches = &m.cross_arches;
+        let named =
+            [&arches.upper_bout, &arches.upper_corners, &arches.waist, &arches.lower_corners, &arches.lower_bout];
+        named.into_iter().chain(m.extra_arches.iter().map(|extra| &extra.arch)).all(|arch| arch.bass.is_none())
+    }
+
     /// Station of the apex, mm.
     pub fn apex_station_mm(&self) -> f64 {
         self.long_arch.apex_mm()

@@ -66,7 +66,7 @@ impl ArchingFigures {
     /// Reads the figures off a surface. Cost: some 15 000 evaluations of the surface, a few milliseconds.
     pub fn new(outline: &Outline, surface: &Surface, holes: &[SoundHole]) -> ArchingFigures {
         let edge_height = surface.arching().measures().edge_height_mm;
-        let found = extremes::search(surface, outline.is_symmetric());
+        let found = extremes::search(surface, outline.is_symmetric() && surface.arching().sides_are_alike());
         let m = outline.measures();
         let cross_arches = [
             ("lower_bout", m.lower_station_mm),

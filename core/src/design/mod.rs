@@ -15,6 +15,7 @@ mod fittings;
 pub(crate) mod fittings_tests;
 mod measures;
 mod parts;
+mod presets;
 #[cfg(test)]
 mod tests;
 
@@ -24,6 +25,7 @@ pub use error::DesignError;
 pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures, StickWood};
 pub use measures::{MEASURES, Measure};
 pub use parts::{
-    CornerMeasures, Design, EyesAndStem, GraduationMeasures, OutlineMeasures, Rim, RoundHole, SoundHoleChoice,
-    SoundHoles,
+    BassSide, CornerMeasures, Design, EyesAndStem, GraduationMeasures, OutlineMeasures, Rim, RoundHole,
+    SoundHoleChoice, SoundHoles,
 };
+pub use presets::Preset;

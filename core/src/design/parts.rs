@@ -40,7 +40,8 @@ pub struct Design {
     pub masses: Vec<AddedMass>,
 }
 
-/// The outline's workshop measures. Both sides are alike.
+/// The outline's workshop measures. Both sides are alike unless the bass side has its own; the widths are then twice the
+/// treble side's half widths.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
@@ -57,6 +58,20 @@ pub struct OutlineMeasures {
     pub upper_end_fullness: f64,
     pub lower_end_fullness: f64,
     pub overhang_mm: f64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bass: Option<BassSide>,
+}
+
+/// What of the outline differs on the bass side, from the centreline.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct BassSide {
+    pub upper_half_width_mm: f64,
+    pub waist_half_width_mm: f64,
+    pub lower_half_width_mm: f64,
+    pub upper_corner: CornerMeasures,
+    pub lower_corner: CornerMeasures,
 }
 
 /// Where a corner's tip stands and how wide it is cut.

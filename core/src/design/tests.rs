@@ -56,6 +56,13 @@ fn stands_for(starred: &str, path: &str) -> bool {
 fn every_curve(design: &mut Design) {
     let points = [[0.25, 0.93], [0.5, 0.66], [0.75, 0.22]].map(|[place, height]| ArchPoint { place, height });
     let spline = || ArchCurve::Spline { points: points.into() };
+    design.outline.bass = Some(BassSide {
+        upper_half_width_mm: 83.5,
+        waist_half_width_mm: 56.5,
+        lower_half_width_mm: 103.5,
+        upper_corner: CornerMeasures { station_mm: 232.0, ..design.outline.upper_corner.clone() },
+        lower_corner: CornerMeasures { reach_mm: 93.0, ..design.outline.lower_corner.clone() },
+    });
     let arching = &mut design.arching;
     arching.apex_station_mm = Some(180.0);
     arching.long_arch = LongArchCurve::Spline { lower: points.into(), upper: points.into() };

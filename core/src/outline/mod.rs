@@ -14,7 +14,7 @@ mod tests;
 use construction::Half;
 
 use crate::{
-    design::{DesignError, OutlineMeasures},
+    design::{BassSide, DesignError, OutlineMeasures},
     plan::{Loop, Piece, Point, vector::mirrored},
 };
 
@@ -39,7 +39,10 @@ impl Outline {
     pub fn new(measures: &OutlineMeasures) -> Result<Outline, DesignError> {
         let treble = Half::new(measures)?;
         // Both halves are drawn on the side x > 0; the bass one is mirrored when it is laid down.
-        let bass = treble.clone();
+        let bass = match &measures.bass {
+            None => treble.clone(),
+            Some(own) => Half::new(&drawn_alone(measures, own)).map_err(on_bass_side)?,
+        };
         let sides = drawing::sides(&treble, &bass);
         let boundary = Loop::new(sides.iter().flat_map(|side| side.pieces.iter().copied()).collect());
         if boundary.crosses_itself() {
@@ -84,6 +87,11 @@ impl Outline {
         self.treble.half_width_mm(y_mm)
     }
 
+    /// Width of the outline at station y, both sides, mm. `None` beyond the ends.
+    pub fn width_mm(&self, y_mm: f64) -> Option<f64> {
+        Some(self.treble.half_width_mm(y_mm)? + self.bass.half_width_mm(y_mm)?)
+    }
+
     /// Inside the outline.
     pub fn contains(&self, p: Point) -> bool {
         self.boundary.contains(p)
@@ -122,5 +130,33 @@ impl Outline {
     /// Lays a point of the treble half on the side asked for.
     pub fn on_side(p: Point, treble_side: bool) -> Point {
         if treble_side { p } else { mirrored(p) }
+    }
+}
+
+/// The measures of a top whose both sides are like its bass side.
+fn drawn_alone(measures: &OutlineMeasures, own: &BassSide) -> OutlineMeasures {
+    OutlineMeasures {
+        upper_width_mm: 2.0 * own.upper_half_width_mm,
+        waist_width_mm: 2.0 * own.waist_half_width_mm,
+        lower_width_mm: 2.0 * own.lower_half_width_mm,
+        upper_corner: own.upper_corner.clone(),
+        lower_corner: own.lower_corner.clone(),
+        bass: None,
+        ..measures.clone()
+    }
+}
+
+/// Says of a fault of the bass side's drawing that it is there.
+fn on_bass_side(error: DesignError) -> DesignError {
+    match error {
+        DesignError::Impossible { kind, what, value, limits, remedy, .. } => DesignError::Impossible {
+            kind,
+            path: "outline.bass".into(),
+            what: format!("on the bass side: {what}"),
+            value,
+            limits,
+            remedy,
+        },
+        other => other,
     }
 }

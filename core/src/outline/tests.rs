@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::{
-    design::Design,
+    design::{BassSide, CornerMeasures, Design},
     plan::vector::{cross, dot},
 };
 
@@ -135,6 +135,41 @@ fn the_edge_band_has_the_gradient_of_its_differences_and_is_one_on_the_edge() {
     assert!(inside_band > 200);
     // Only a point within h of a jump may differ: some lines of 1 300 mm on 57 000 mm2, 4 000 points, 1e-5 mm.
     assert!(bends <= 3, "{bends}");
+}
+
+#[test]
+fn a_bass_side_of_its_own_has_its_measures_and_joins_smoothly_at_the_ends() {
+    let mut m = Design::demo().outline;
+    let corner = CornerMeasures { station_mm: 150.0, reach_mm: 90.0, width_mm: 6.0, lean_deg: 15.0 };
+    m.bass = Some(BassSide {
+        upper_half_width_mm: 83.0,
+        waist_half_width_mm: 57.0,
+        lower_half_width_mm: 101.5,
+        upper_corner: CornerMeasures { station_mm: 233.0, ..m.upper_corner.clone() },
+        lower_corner: corner,
+    });
+    let outline = Outline::new(&m).unwrap();
+    assert!(!outline.is_symmetric());
+    let points = outline.polyline(1e-4);
+    let widest = |low: f64, high: f64, side: f64| {
+        points.iter().filter(|p| p[1] > low && p[1] < high).map(|p| side * p[0]).fold(0.0, f64::max)
+    };
+    assert!((widest(20.0, 100.0, -1.0) - 101.5).abs() < 0.01 && (widest(20.0, 100.0, 1.0) - 103.0).abs() < 0.01);
+    assert!((widest(260.0, 340.0, -1.0) - 83.0).abs() < 0.01 && (widest(260.0, 340.0, 1.0) - 84.0).abs() < 0.01);
+    assert!((outline.width_mm(71.0).unwrap() - 204.5).abs() < 0.01);
+    assert!((outline.width_mm(195.0).unwrap() - 113.0).abs() < 0.01);
+    // The bass lower corner's tip: midway between its two cut points.
+    let corners = outline.corner_points_mm();
+    let near = |p: Point| corners.iter().map(|c| (c[0] - p[0]).hypot(c[1] - p[1])).fold(f64::INFINITY, f64::min);
+    assert!((near([-90.0, 150.0]) - 3.0).abs() < 0.01);
+    for side in outline.sides() {
+        for pair in side.pieces.windows(2) {
+            assert!(cross(pair[0].tangent(1.0), pair[1].tangent(0.0)).abs() < 1e-9);
+        }
+    }
+    m.bass.as_mut().unwrap().lower_corner.reach_mm = 50.0;
+    let error = Outline::new(&m).unwrap_err();
+    assert_eq!((error.kind(), error.path()), ("corner_out_of_place", "outline.bass"));
 }
 
 proptest! {

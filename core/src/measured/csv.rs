@@ -1,0 +1,119 @@
+//! Heights as tables: x,y,z points, a grid, or cross-arch readings.
+
+use super::{MeasuredError, Reading, check_count};
+use crate::outline::Outline;
+
+/// Reads heights from text. Cells are parted by commas, semicolons (decimal commas are then understood) or tabs. Three forms:
+///
+/// - three columns x, y, z, with or without a line of headings;
+/// - a grid: the first line holds one coordinate, the first column the other; the coordinate with negative values is x,
+///   failing that the shorter one; empty cells are places not measured;
+/// - cross-arch readings: the first column is x, the others are headed by the five stations' names, for which the
+///   outline gives the stations.
+///
+/// # Errors
+/// [`MeasuredError`] with line and column of what can't be read; too few or too many points.
+pub fn read_csv(text: &str, outline: &Outline) -> Result<Vec<Reading>, MeasuredError> {
+    let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+    let separator = [';', '\t'].into_iter().find(|&c| first.contains(c)).unwrap_or(',');
+    let headings: Vec<&str> = first.split(separator).map(str::trim).collect();
+    let readings = if headings.len() < 3 {
+        return Err(MeasuredError::NotATable { detail: format!("{} columns in the first line", headings.len()) });
+    } else if headings.len() == 3 {
+        let has_headings = headings.iter().any(|cell| number(cell, separator).is_none());
+        points(text, separator, has_headings)?
+    } else {
+        let stations =
+            headings[1..].iter().enumerate().map(|(index, cell)| {
+                number(cell, separator).or_else(|| named_station(cell, outline)).ok_or_else(|| {
+                    MeasuredError::NotANumber { line: 1, column: index + 2, found: cell.chars().take(40).collect() }
+                })
+            });
+        let stations = stations.collect::<Result<Vec<_>, _>>()?;
+        let named = headings[1..].iter().all(|cell| number(cell, separator).is_none());
+        grid(text, separator, &stations, named)?
+    };
+    check_count(readings.len())?;
+    Ok(readings)
+}
+
+fn named_station(name: &str, outline: &Outline) -> Option<f64> {
+    let m = outline.measures();
+    match name.to_lowercase().replace([' ', '-'], "_").as_str() {
+        "lower_bout" => Some(m.lower_station_mm),
+        "lower_corners" => Some(m.lower_corner.station_mm),
+        "waist" => Some(m.waist_station_mm),
+        "upper_corners" => Some(m.upper_corner.station_mm),
+        "upper_bout" => Some(m.upper_station_mm),
+        _ => None,
+    }
+}
+
+/// `NaN` and `inf` are numbers here, so that they are named as such later.
+fn number(cell: &str, separator: char) -> Option<f64> {
+    if separator != ',' && cell.contains(',') { cell.replace(',', ".").parse().ok() } else { cell.parse().ok() }
+}
+
+fn points(text: &str, separator: char, has_headings: bool) -> Result<Vec<Reading>, MeasuredError> {
+    let mut readings = Vec::new();
+    let lines = text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty());
+    for (index, line) in lines.skip(usize::from(has_headings)) {
+        let mut reading = [0.0; 3];
+        let mut cells = line.split(separator);
+        for (column, value) in reading.iter_mut().enumerate() {
+            let cell = cells.next().unwrap_or_default().trim();
+            *value = cell_number(cell, separator, index, column)?;
+        }
+        push(&mut readings, reading)?;
+    }
+    Ok(readings)
+}
+
+fn grid(text: &str, separator: char, along: &[f64], named: bool) -> Result<Vec<Reading>, MeasuredError> {
+    // (first column, first line, height)
+    let mut cells = Vec::new();
+    for (index, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()).skip(1) {
+        let mut parts = line.split(separator).map(str::trim);
+        let side = cell_number(parts.next().unwrap_or_default(), separator, index, 0)?;
+        for (column, (cell, &at)) in parts.zip(along).enumerate() {
+            if !cell.is_empty() {
+                push(&mut cells, [side, at, cell_number(cell, separator, index, column + 1)?])?;
+            }
+        }
+    }
+    let range = |k: usize| {
+        let values = cells.iter().map(|cell: &Reading| cell[k]);
+        (values.clone().fold(f64::INFINITY, f64::min), values.fold(f64::NEG_INFINITY, f64::max))
+    };
+    let ((side_low, side_high), (along_low, along_high)) = (range(0), range(1));
+    let side_is_x = named
+        || match (side_low < 0.0, along_low < 0.0) {
+            (true, false) => true,
+            (false, true) => false,
+            _ => side_high - side_low <= along_high - along_low,
+        };
+    if !side_is_x {
+        cells.iter_mut().for_each(|cell| cell.swap(0, 1));
+    }
+    Ok(cells)
+}
+
+fn cell_number(cell: &str, separator: char, line: usize, column: usize) -> Result<f64, MeasuredError> {
+    number(cell, separator).ok_or_else(|| MeasuredError::NotANumber {
+        line: line + 1,
+        column: column + 1,
+        found: cell.chars().take(40).collect(),
+    })
+}
+
+fn push(readings: &mut Vec<Reading>, reading: Reading) -> Result<(), MeasuredError> {
+    if !reading.iter().all(|value| value.is_finite()) {
+        return Err(MeasuredError::NotFinite { index: readings.len() + 1 });
+    }
+    // Told before memory runs out, not after.
+    if readings.len() >= super::MOST_POINTS {
+        return Err(MeasuredError::TooMany { count: readings.len() + 1, most: super::MOST_POINTS });
+    }
+    readings.push(reading);
+    Ok(())
+}
