@@ -1,6 +1,5 @@
 //! Reading and writing the JSON document.
 
-use serde::Deserialize;
 use serde_json::{Value, error::Category};
 
 use super::{Design, DesignError};
@@ -11,13 +10,6 @@ pub const FORMAT: &str = "bombatura-design";
 pub const VERSION: u32 = 1;
 /// A design is some 3 kB; this leaves room for long notes and refuses a scan or picture chosen by mistake before it is parsed.
 pub const LARGEST_DOCUMENT_BYTES: usize = 1_000_000;
-
-/// The two keys that say what the rest may be.
-#[derive(Deserialize)]
-struct Heading {
-    format: Option<Value>,
-    version: Option<Value>,
-}
 
 impl Design {
     /// Reads a design and checks it whole.
@@ -30,25 +22,16 @@ impl Design {
             return Err(DesignError::TooLarge { bytes: json.len() });
         }
         let whole: Value = serde_json::from_str(json).map_err(|error| syntax_fault(&error))?;
-        let heading =
-            Heading::deserialize(&whole).map_err(|_| DesignError::WrongFormat { found: "not there".into() })?;
-        let found = |value: Option<Value>| value.map_or_else(|| "not there".into(), |value| short(&value.to_string()));
-        if heading.format != Some(Value::from(FORMAT)) {
-            return Err(DesignError::WrongFormat { found: found(heading.format) });
+        // The two keys that say what the rest may be.
+        let (format, version) = (whole.get("format"), whole.get("version"));
+        let found = |value: Option<&Value>| value.map_or_else(|| "not there".into(), |value| short(&value.to_string()));
+        if format != Some(&Value::from(FORMAT)) {
+            return Err(DesignError::WrongFormat { found: found(format) });
         }
-        if heading.version != Some(Value::from(VERSION)) {
-            return Err(DesignError::UnknownVersion { found: found(heading.version) });
+        if version != Some(&Value::from(VERSION)) {
+            return Err(DesignError::UnknownVersion { found: found(version) });
         }
-        // Read again from the text, not from `whole`: a repeated key is an error only there.
-        let mut reader = serde_json::Deserializer::from_str(json);
-        let design: Design =
-            serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
-                path: match error.path().to_string() {
-                    path if path == "." => "the document".into(),
-                    path => path,
-                },
-                detail: short(&without_position(&error.inner().to_string())),
-            })?;
+        let design = read(json)?;
         design.check()?;
         Ok(design)
     }
@@ -61,11 +44,25 @@ impl Design {
 
     /// The invented full-size violin top that the program starts with.
     pub fn demo() -> Design {
-        match serde_json::from_str(include_str!("demo.json")) {
+        match read(include_str!("demo.json")) {
             Ok(design) => design,
             Err(error) => unreachable!("the demonstration design is part of the program and is tested: {error}"),
         }
     }
+}
+
+/// Keys and kinds of value, not yet their limits. From the text, where a repeated key is still an error.
+///
+/// The only reader of a design: serde makes its code anew for every source that one is read from.
+fn read(json: &str) -> Result<Design, DesignError> {
+    let mut reader = serde_json::Deserializer::from_str(json);
+    serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
+        path: match error.path().to_string() {
+            path if path == "." => "the document".into(),
+            path => path,
+        },
+        detail: short(&without_position(&error.inner().to_string())),
+    })
 }
 
 fn syntax_fault(error: &serde_json::Error) -> DesignError {

@@ -1,13 +1,14 @@
 //! From the sources to a folder that any static host can serve, at the top of a site or in a sub-folder.
 //!
-//! Each wasm module passes cargo, the bindings generator and the optimiser; then everything is compressed. The slow
-//! steps (optimiser, brotli at its highest level) are cached on the content they were given, so that a change to the
-//! page costs nothing there. While cargo compiles one module, the one before it is optimised on another thread.
+//! Each wasm module passes cargo, the bindings generator and the optimiser; then scripts and style sheets are minified one
+//! by one and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
+//! content they were given, so that a change to the page costs little there. While cargo compiles one module, the one before it is optimised on another thread.
 
 mod bindings;
 mod cache;
 mod compile;
 mod compress;
+mod minify;
 mod module;
 mod node;
 mod optimise;
@@ -44,5 +45,6 @@ pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
     })?;
     let mut files = page::files(&workspace.page())?;
     files.extend(modules.into_iter().flatten());
+    minify::minify(workspace, &mut files)?;
     publish::publish(workspace, files, out)
 }

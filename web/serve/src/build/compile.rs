@@ -31,7 +31,7 @@ pub(super) fn compile(workspace: &Workspace, module: Module) -> Result<PathBuf, 
     let mut command = Command::new(cargo());
     command
         .current_dir(workspace.root())
-        .args(["build", "--package", "bombatura-web", "--lib", "--profile", "wasm", "--target", TARGET])
+        .args(["build", "--package", "bombatura-web", "--lib", "--profile", module.profile(), "--target", TARGET])
         .args(["--no-default-features", "--features", module.feature()])
         .arg("--target-dir")
         .arg(&target_dir)
@@ -42,7 +42,7 @@ pub(super) fn compile(workspace: &Workspace, module: Module) -> Result<PathBuf, 
         .env_remove("CARGO_ENCODED_RUSTFLAGS");
     eprintln!("Compiling the module {}", module.name());
     run(&mut command)?;
-    Ok(target_dir.join(TARGET).join("wasm/bombatura_web.wasm"))
+    Ok(target_dir.join(TARGET).join(module.profile()).join("bombatura_web.wasm"))
 }
 
 /// Cargo configuration that keeps this machine's folder names out of the module's panic messages.

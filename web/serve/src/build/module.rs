@@ -35,6 +35,14 @@ impl Module {
         }
     }
 
+    /// The cargo profile: see the workspace's manifest for what each trades.
+    pub(crate) fn profile(self) -> &'static str {
+        match self {
+            Module::Compute => "wasm",
+            Module::ViewWebGpu | Module::ViewWebGl2 => "wasm-view",
+        }
+    }
+
     /// What the optimiser aims for: the solver is waited for while it runs, the views while they are downloaded.
     pub(crate) fn optimiser_level(self) -> &'static str {
         match self {
