@@ -2,6 +2,7 @@
 
 use serde_json::{Value, error::Category};
 
+use super::place::path_at;
 use super::{Design, DesignError};
 
 /// What "format" says in every design document.
@@ -55,13 +56,12 @@ impl Design {
 ///
 /// The only reader of a design: serde makes its code anew for every source that one is read from.
 fn read(json: &str) -> Result<Design, DesignError> {
-    let mut reader = serde_json::Deserializer::from_str(json);
-    serde_path_to_error::deserialize(&mut reader).map_err(|error| DesignError::WrongShape {
-        path: match error.path().to_string() {
-            path if path == "." => "the document".into(),
+    serde_json::from_str(json).map_err(|error| DesignError::WrongShape {
+        path: match path_at(json, error.line(), error.column()) {
+            path if path.is_empty() => "the document".into(),
             path => path,
         },
-        detail: short(&without_position(&error.inner().to_string())),
+        detail: short(&without_position(&error.to_string())),
     })
 }
 

@@ -15,6 +15,7 @@ mod fittings;
 pub(crate) mod fittings_tests;
 mod measures;
 mod parts;
+mod place;
 mod presets;
 #[cfg(test)]
 mod tests;
