@@ -19,10 +19,10 @@ pub(super) fn minify(workspace: &Workspace, files: &mut [Source]) -> Result<(), 
     let mut chosen: Vec<&mut Source> = files.iter_mut().filter(|file| is_minified(&file.path)).collect();
     let texts: Vec<(&str, String)> =
         chosen.iter().map(|file| (file.path.as_str(), String::from_utf8_lossy(&file.content).into_owned())).collect();
-    let request = serde_json::to_vec(&texts).map_err(not_understood)?;
+    let request = serde_json::to_vec(&texts).map_err(|reason| not_understood(&reason))?;
     let answer = Cache::new(workspace.cache())
         .get_or_make(&format!("{SCRIPT} {version}"), &request, || run_script(&page, &request))?;
-    let minified: Vec<String> = serde_json::from_slice(&answer).map_err(not_understood)?;
+    let minified: Vec<String> = serde_json::from_slice(&answer).map_err(|reason| not_understood(&reason))?;
     for (file, text) in chosen.iter_mut().zip(minified) {
         file.content = text.into_bytes();
     }
@@ -50,6 +50,6 @@ fn run_script(page: &std::path::Path, request: &[u8]) -> Result<Vec<u8>, Error> 
     if output.status.success() { Ok(output.stdout) } else { Err(failed(output.status.to_string())) }
 }
 
-fn not_understood(reason: serde_json::Error) -> Error {
+fn not_understood(reason: &serde_json::Error) -> Error {
     Error::Command { command: "node (minify.mjs with esbuild)".into(), status: reason.to_string() }
 }
