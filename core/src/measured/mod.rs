@@ -10,6 +10,7 @@ mod band_matrix;
 mod csv;
 mod error;
 mod height_map;
+mod outline;
 mod stl;
 #[cfg(test)]
 mod tests;
@@ -19,6 +20,7 @@ pub use align::{Alignment, Correction};
 pub use csv::read_csv;
 pub use error::MeasuredError;
 pub use height_map::{Fit, HeightMap, Outlier};
+pub use outline::{FittedOutline, outline_of, points_of_svg_path};
 pub use stl::read_stl;
 pub use to_design::arching_of;
 
