@@ -4,6 +4,7 @@
 pub mod arching;
 pub mod arching_figures;
 pub mod design;
+pub mod drawings;
 pub mod eigen;
 pub mod fittings;
 pub mod graduation;

@@ -80,6 +80,18 @@ impl Arching {
         Ok(Arching { measures: measures.clone(), boundary, long_arch, cross_arches })
     }
 
+    /// The same with other curves over the same boundary, for measures that differ in fullness only.
+    ///
+    /// # Errors
+    /// [`DesignError::Impossible`] when a curve can't be drawn as its family asks.
+    pub(crate) fn reshaped(&self, measures: &ArchingMeasures, outline: &Outline) -> Result<Arching, DesignError> {
+        let boundary = self.boundary.clone();
+        let long_arch = LongArch::new(measures, boundary.ends_mm())?;
+        let cross_arches =
+            CrossArches::new(measures, outline.measures(), &boundary, |y_mm| long_arch.rise_mm(y_mm)[0])?;
+        Ok(Arching { measures: measures.clone(), boundary, long_arch, cross_arches })
+    }
+
     /// The measures it was laid down from.
     pub fn measures(&self) -> &ArchingMeasures {
         &self.measures

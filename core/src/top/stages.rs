@@ -75,6 +75,15 @@ impl Stages {
         Ok(())
     }
 
+    /// The geometry.
+    ///
+    /// # Errors
+    /// [`TopError::Design`] naming the measure at fault.
+    pub fn shape(&mut self) -> Result<&Shape, TopError> {
+        let design = &self.design;
+        Ok(self.shape.get(drawn_from(design), || Shape::new(design))?)
+    }
+
     /// Mesh and carved wood.
     ///
     /// # Errors

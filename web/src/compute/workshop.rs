@@ -1,6 +1,8 @@
 //! The class that the compute worker owns.
 
+use bombatura_core::arching_figures::ArchingFigures;
 use bombatura_core::design::Design;
+use bombatura_core::drawings::Drawings;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::top::Stages;
@@ -8,7 +10,7 @@ use wasm_bindgen::prelude::*;
 
 use super::arrays::{mode_object, picture_object};
 use super::problem::Problem;
-use super::replies::ModeList;
+use super::replies::{ArchingReply, ModeList};
 
 /// One design at work. Whatever was computed is kept until the design changes under it, so that asking again costs
 /// little. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
@@ -62,6 +64,29 @@ impl Workshop {
         let (plan, carved) = self.stages.carved(size)?;
         let (nodes, mass_g) = (plan.mesh.points_mm.len(), carved.mass_g());
         Ok(picture_object(self.stages.picture(size)?, nodes, mass_g))
+    }
+
+    /// The working drawings, true to scale in mm: `{ plan, long_arch, cross_arches }`, each
+    /// `{ low, high, lines: [{ kind, path }], labels: [{ name, value_mm, at, minor }], handles }`, a handle
+    /// `{ paths, what, unit, value, least, most, at, along }`.
+    ///
+    /// # Errors
+    /// A top that can't be drawn.
+    pub fn drawings(&mut self) -> Result<JsValue, Box<Problem>> {
+        let design = self.stages.design().clone();
+        let drawings = Drawings::new(&design, self.stages.shape()?);
+        Ok(serde_wasm_bindgen::to_value(&drawings).unwrap_or_else(Into::into))
+    }
+
+    /// What the arching does: `{ apex_mm, rise_mm, channel_depth_mm, steepest, hollow_radius?, round_radius?, holes }`, the
+    /// figures with a place as `{ value, at }`, in degrees and mm; a hole as `{ treble_side, crossings, misses? }`.
+    ///
+    /// # Errors
+    /// A top that can't be drawn.
+    pub fn arching(&mut self) -> Result<JsValue, Box<Problem>> {
+        let shape = self.stages.shape()?;
+        let figures = ArchingFigures::new(&shape.outline, &shape.surface, &shape.holes);
+        Ok(serde_wasm_bindgen::to_value(&ArchingReply::from(&figures)).unwrap_or_else(Into::into))
     }
 
     /// Solves for the lowest `count` elastic modes, proven complete:
