@@ -13,9 +13,10 @@ const LIMIT_MB = 5;
 
 /**
  * @param {string} name of the design
+ * @param {string} ending what the file is
  * @returns {string} a file name that every system takes
  */
-export function fileName(name) {
+export function fileName(name, ending) {
   const plain = name
     .normalize("NFKD")
     .replace(/[^\w\s-]/g, "")
@@ -23,7 +24,7 @@ export function fileName(name) {
     .replace(/\s+/g, "-")
     .toLowerCase()
     .slice(0, 60);
-  return `${plain === "" ? "top" : plain}.bombatura.json`;
+  return `${plain === "" ? "top" : plain}${ending}`;
 }
 
 /**
@@ -33,10 +34,21 @@ export function fileName(name) {
  * @returns {string} the file's name
  */
 export function save(name, json) {
-  const url = URL.createObjectURL(new Blob([json], { type: "application/json" }));
+  return download(fileName(name, ".bombatura.json"), json, "application/json");
+}
+
+/**
+ * Hands a file to the browser as a download.
+ * @param {string} file its name
+ * @param {string} text
+ * @param {string} type
+ * @returns {string} the file's name
+ */
+export function download(file, text, type) {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement("a");
   link.href = url;
-  link.download = fileName(name);
+  link.download = file;
   link.click();
   // The download has its own hold on the data once it has begun, which is not at once in every browser.
   setTimeout(() => URL.revokeObjectURL(url), 10_000);

@@ -47,12 +47,24 @@ function isObject(value) {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-/** Holds the current design and tells when it is replaced. */
+/** More steps back than anyone remembers; designs share what they have in common, so each step is small. */
+const MOST_STEPS = 200;
+
+/**
+ * Holds the current design and tells when it is replaced. A design being tried is shown and not remembered; a settled one
+ * is a step that can be undone.
+ */
 export class DesignStore {
   /** @type {Design} */
   #design = {};
   /** @type {Set<(design: Design) => void>} */
   #listeners = new Set();
+  /** @type {Design | undefined} */
+  #settled;
+  /** @type {Design[]} */
+  #past = [];
+  /** @type {Design[]} undone ones, the next one last */
+  #future = [];
 
   /** The current design; empty until the first one is there. */
   get design() {
@@ -74,7 +86,63 @@ export class DesignStore {
     return typeof this.#design.name === "string" ? this.#design.name : "";
   }
 
-  /** @param {Design} design one that the core has accepted */
+  /** How many steps can be undone. */
+  get steps_back() {
+    return this.#past.length;
+  }
+
+  /** How many steps can be done again. */
+  get steps_forth() {
+    return this.#future.length;
+  }
+
+  /**
+   * Takes a design as a step. One equal to the last settled one is none: a handle was put back.
+   * @param {Design} design one that the core has accepted
+   */
+  settle(design) {
+    if (this.#settled !== undefined && JSON.stringify(design) !== JSON.stringify(this.#settled)) {
+      this.#past = [...this.#past, this.#settled].slice(-MOST_STEPS);
+      this.#future = [];
+    }
+    this.#settled = design;
+    this.replace(design);
+  }
+
+  /** Takes the last step back as if it had not been: its design turned out not to work. */
+  withdraw() {
+    if (this.undo()) {
+      this.#future.pop();
+      this.replace(this.#design);
+    }
+  }
+
+  /** @returns {boolean} whether there was a step to undo */
+  undo() {
+    return this.#go(this.#past, this.#future);
+  }
+
+  /** @returns {boolean} whether there was a step to do again */
+  redo() {
+    return this.#go(this.#future, this.#past);
+  }
+
+  /**
+   * @param {Design[]} from
+   * @param {Design[]} to
+   */
+  #go(from, to) {
+    const design = from.pop();
+    if (design === undefined || this.#settled === undefined) {
+      return false;
+    }
+    to.push(this.#settled);
+    this.#settled = design;
+    this.replace(design);
+    return true;
+  }
+
+  /** @param {Design} design one that the core has accepted, on trial */
   replace(design) {
     this.#design = design;
     for (const listener of this.#listeners) {

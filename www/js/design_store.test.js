@@ -25,6 +25,31 @@ test("a change to a value that is not there changes nothing", () => {
   assert.deepEqual(withValueAt(design, ["bar", "height_mm"], 12), design);
 });
 
+test("settled designs are steps, trials and designs put back are not", () => {
+  const store = new DesignStore();
+  const high = (mm) => withValueAt(design, ["arching", "apex_height_mm"], mm);
+  store.settle(design);
+  assert.equal(store.undo(), false);
+  store.replace(high(16));
+  store.replace(high(17));
+  store.settle(high(17));
+  store.settle(high(17));
+  store.settle(high(18));
+  assert.equal(store.steps_back, 2);
+  assert.equal(store.undo(), true);
+  assert.equal(store.design.arching.apex_height_mm, 17);
+  assert.equal(store.undo(), true);
+  assert.equal(store.design, design);
+  assert.equal(store.redo(), true);
+  assert.equal(store.steps_forth, 1);
+  store.settle(high(12));
+  assert.equal(store.steps_forth, 0);
+  assert.equal(store.redo(), false);
+  store.withdraw();
+  assert.equal(store.design.arching.apex_height_mm, 17);
+  assert.deepEqual([store.steps_back, store.steps_forth], [1, 0]);
+});
+
 test("listeners hear of each replacement, and the text is the design", () => {
   const store = new DesignStore();
   /** @type {unknown[]} */

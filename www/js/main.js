@@ -1,10 +1,13 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
+import { showArching } from "./arching_text.js";
 import { connectColourKey, paintColourKey } from "./colour_key.js";
 import { listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
+import { DrawingsPanel } from "./drawings_panel.js";
 import { listenToHands } from "./gestures.js";
+import { connectHistory } from "./history_buttons.js";
 import { ModeTable } from "./mode_table.js";
 import { connectMotionControls } from "./motion_controls.js";
 import { Notices } from "./notices.js";
@@ -47,6 +50,8 @@ let touched;
 
 const session = new TopSession(store, client, {
   picture: (picture, motion) => stage.show(picture, motion),
+  drawings: (drawn) => drawings.show(drawn),
+  arching: (arching) => showArching(part("#arching-figures", HTMLElement), arching),
   motion: (motion) => stage.move(motion),
   figures: (solution, chosen) => {
     modes.show(solution.modes, chosen);
@@ -64,6 +69,7 @@ const session = new TopSession(store, client, {
   },
   problem: (problem) => {
     controls.show(store.design);
+    drawings.goBack();
     if (page.dataset.state === "loading" && store.name === "") {
       page.dataset.state = "error";
     }
@@ -82,6 +88,19 @@ const controls = new ShapeControls(part("#measures", HTMLElement), {
   trial: (design, measure) => change(measure, () => session.trial(design)),
   settle: (design, measure) => change(measure, () => session.settle(design)),
   not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
+});
+
+const drawings = new DrawingsPanel({
+  current: () => store.design,
+  trial: (design) => change(undefined, () => session.trial(design)),
+  settle: (design) => change(undefined, () => session.settle(design)),
+  saved: (file) => notices.say(WORDS.saved(file)),
+});
+
+connectHistory(store, (said) => {
+  notices.clear();
+  notices.say(said);
+  void session.revisit();
 });
 
 store.subscribe((design) => {
@@ -116,11 +135,18 @@ listenForFiles(async (file) => {
   }
 });
 
+part("#reset", HTMLButtonElement).addEventListener("click", async () => {
+  notices.clear();
+  if (await session.begin()) {
+    notices.say(WORDS.reset);
+  }
+});
+
 void stage.open();
 void session.begin();
 
 /**
- * @param {Measure} measure
+ * @param {Measure | undefined} measure
  * @param {() => Promise<unknown>} work
  */
 function change(measure, work) {

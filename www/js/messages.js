@@ -55,6 +55,54 @@
  * @property {number} solve_ms
  */
 
+/** @typedef {[number, number]} Place on a sheet: to the right and downwards, mm at true scale */
+
+/**
+ * Something on a drawing that moves with one number of the design.
+ * @typedef {object} Handle
+ * @property {string[]} paths where the number stands in the design, keys joined by dots; both sides' where they are alike
+ * @property {string} what in a maker's words
+ * @property {string} unit "mm", or empty for a pure number
+ * @property {number} value
+ * @property {number} least
+ * @property {number} most
+ * @property {Place} at
+ * @property {Place} along how far it moves when the number grows by one
+ */
+
+/**
+ * @typedef {object} Drawing
+ * @property {Place} low
+ * @property {Place} high
+ * @property {{ kind: string, path: string }[]} lines SVG path data
+ * @property {{ name: string, value_mm: number, at: Place, minor: boolean }[]} labels
+ * @property {Handle[]} handles
+ */
+
+/** @typedef {{ plan: Drawing, long_arch: Drawing, cross_arches: Drawing }} Drawings */
+
+/** @typedef {{ value: number, at: Place }} FigureAt a figure and its place in plan, x and y in mm */
+
+/**
+ * How the inflection line meets a sound hole.
+ * @typedef {object} HoleMeeting
+ * @property {boolean} treble_side
+ * @property {{ from_nicks_mm?: number | null, on_stem: boolean }[]} crossings along the stem, above zero towards the upper eye
+ * @property {{ inside: boolean, by_mm: number } | null} [misses] where there is no crossing: on which side, and the wood between
+ */
+
+/**
+ * What the arching does. Lengths in mm.
+ * @typedef {object} Arching
+ * @property {number} apex_mm above the plane of the ribs
+ * @property {number} rise_mm of the apex above the edge
+ * @property {number} channel_depth_mm
+ * @property {FigureAt} steepest degrees
+ * @property {FigureAt | null} [hollow_radius] smallest radius of what is hollow
+ * @property {FigureAt | null} [round_radius] and of what stands out
+ * @property {HoleMeeting[]} holes bass first
+ */
+
 /**
  * An error as a value, with text for people.
  * @typedef {object} Problem
@@ -73,6 +121,8 @@
  * @property {{ send: { json: string }, get: string }} open a design from outside, checked strictly; the reply is the
  * same design as the program writes it
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
+ * @property {{ send: { design: string }, get: Drawings }} drawings
+ * @property {{ send: { design: string }, get: Arching }} arching
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
  * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
  */

@@ -45,11 +45,12 @@ export class ShapeControls {
       const there = typeof value === "number";
       slider.disabled = number.disabled = !there;
       if (there) {
-        // A number being typed is the person's until it is done.
         slider.value = String(value);
-        if (document.activeElement !== number) {
+        // A number being typed is the person's until it is done.
+        if (document.activeElement !== number || number.value === number.defaultValue) {
           number.value = String(value);
         }
+        number.defaultValue = String(value);
       }
       part(".differ", HTMLElement, group).hidden = values.every((other) => other === value);
       paintRange(slider);

@@ -6,7 +6,7 @@
  * that is shown is dropped.
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
-/** @import { Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
+/** @import { Arching, Drawings, Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
@@ -17,6 +17,8 @@ const MODE_COUNT = 26;
 /**
  * @typedef {object} SessionEvents
  * @property {(picture: Picture, motion?: Motion) => void} picture a new shape, with the motion that belongs to it or none yet
+ * @property {(drawings: Drawings) => void} drawings of the design that is shown
+ * @property {(arching: Arching) => void} arching what that of the design that is shown does
  * @property {(motion: Motion) => void} motion on the shape that is shown
  * @property {(solution: Solution, chosen: Mode) => void} figures
  * @property {(problem: Problem) => void} problem the design that was tried or opened can't be; the store's one stays
@@ -45,13 +47,18 @@ export class TopSession {
     this.#events = events;
   }
 
-  /** Starts with the demonstration design. */
+  /** Goes to the demonstration design: at the start, and as a step that can be undone. */
   begin() {
     return this.#guarded(async () => {
       const json = await this.#client.ask("demo", {});
-      this.#store.replace(JSON.parse(json));
+      this.#store.settle(JSON.parse(json));
       await this.#fresh();
     });
+  }
+
+  /** Shows the store's design after it has gone to another step. */
+  revisit() {
+    return this.#guarded(() => this.#fresh());
   }
 
   /**
@@ -64,7 +71,7 @@ export class TopSession {
       const accepted = await this.#client.ask("open", { json });
       // Its shape must be possible too before it takes the place of the current one.
       const picture = await this.#client.ask("shape", { design: accepted, size: "preview" });
-      this.#store.replace(JSON.parse(accepted));
+      this.#store.settle(JSON.parse(accepted));
       await this.#fresh(picture);
     });
   }
@@ -76,13 +83,7 @@ export class TopSession {
   async trial(design) {
     const turn = ++this.#turn;
     const text = JSON.stringify(design);
-    const shaped = this.#guarded(async () => {
-      const picture = await this.#client.ask("shape", { design: text, size: "preview" });
-      if (this.#isNew(turn)) {
-        this.#store.replace(design);
-        this.#events.picture(picture);
-      }
-    });
+    const shaped = this.#guarded(() => this.#shape(design, text, turn));
     // Its problem, if any, is the shape's and is told once.
     const solved = this.#ask("preview", text, turn).catch(() => undefined);
     await Promise.all([shaped, solved]);
@@ -95,16 +96,85 @@ export class TopSession {
    */
   async settle(design) {
     const turn = ++this.#turn;
+    const text = JSON.stringify(design);
+    let settled = false;
     const taken = await this.#guarded(async () => {
-      if (await this.#ask("standard", JSON.stringify(design), turn)) {
-        this.#store.replace(design);
+      // The last trial has mostly shown already that it can be drawn, and the step is there to undo at once.
+      if (text === this.#store.text || (await this.#shape(design, text, turn))) {
+        this.#store.settle(design);
+        settled = true;
+        void this.#figure(text, turn);
+        await this.#ask("standard", text, turn);
       }
     });
-    const last = this.#store.design;
-    if (!taken && turn === this.#turn && last !== design) {
-      await this.#guarded(() => this.#ask("standard", JSON.stringify(last), turn));
+    if (!taken && turn === this.#turn) {
+      if (settled) {
+        this.#store.withdraw();
+      } else {
+        this.#store.settle(this.#store.design);
+      }
+      void this.#draw(this.#store.text, turn);
+      void this.#figure(this.#store.text, turn);
+      await this.#guarded(() => this.#ask("standard", this.#store.text, turn));
     }
     return taken;
+  }
+
+  /**
+   * Shows the shape of a design, in 3D and drawn, and takes it on trial; false when something newer is shown already.
+   * @param {Design} design
+   * @param {string} text
+   * @param {number} turn
+   */
+  async #shape(design, text, turn) {
+    const drawn = this.#draw(text, turn);
+    const picture = await this.#client.ask("shape", { design: text, size: "preview" });
+    const fresh = this.#isNew(turn);
+    if (fresh) {
+      this.#store.replace(design);
+      this.#events.picture(picture);
+    }
+    await drawn;
+    return fresh;
+  }
+
+  /**
+   * Shows the drawings of a design.
+   * @param {string} text
+   * @param {number} turn
+   */
+  #draw(text, turn) {
+    return this.#besides("drawings", text, turn, this.#events.drawings);
+  }
+
+  /**
+   * Shows what the arching of a design does.
+   * @param {string} text
+   * @param {number} turn
+   */
+  #figure(text, turn) {
+    return this.#besides("arching", text, turn, this.#events.arching);
+  }
+
+  /**
+   * Asks for something that goes with a shape. Where it can't be had the shape can't either, and is what tells of it.
+   * @template {"drawings" | "arching"} K
+   * @param {K} kind
+   * @param {string} design
+   * @param {number} turn
+   * @param {(value: import("./messages.js").Exchange[K]["get"]) => void} show
+   */
+  async #besides(kind, design, turn, show) {
+    try {
+      const value = await this.#client.ask(kind, { design });
+      if (this.#isNew(turn)) {
+        show(value);
+      }
+    } catch (reason) {
+      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
+        throw reason;
+      }
+    }
   }
 
   /**
@@ -123,6 +193,8 @@ export class TopSession {
   async #fresh(preview) {
     const turn = ++this.#turn;
     const text = this.#store.text;
+    void this.#draw(text, turn);
+    void this.#figure(text, turn);
     const picture = preview ?? (await this.#client.ask("shape", { design: text, size: "preview" }));
     if (this.#isNew(turn)) {
       this.#events.picture(picture);

@@ -1,7 +1,7 @@
 /**
  * Every sentence the scripts show, in one place. Plain trade words, British English; units beside every number.
  */
-/** @import { MeshSize, Mode, Problem, Solution } from "./messages.js" */
+/** @import { Drawing, Handle, MeshSize, Mode, Problem, Solution } from "./messages.js" */
 
 /** Groups of three digits are set apart by a narrow space that does not break. */
 const COUNT = new Intl.NumberFormat("en-GB", { useGrouping: true });
@@ -47,6 +47,15 @@ export function meshText(size, nodes) {
   return `${MESHES[size]}, ${countText(nodes)} nodes`;
 }
 
+/** @type {Record<string, string>} */
+const STATIONS = {
+  upper_bout: "Upper bout",
+  upper_corners: "Upper corners",
+  waist: "Waist",
+  lower_corners: "Lower corners",
+  lower_bout: "Lower bout",
+};
+
 export const WORDS = {
   play: "Play",
   pause: "Pause",
@@ -80,6 +89,44 @@ export const WORDS = {
   opened: (name) => `Opened “${name}”.`,
   /** @param {string} file */
   saved: (file) => `Saved as ${file}.`,
+  /** @param {number} left */
+  undone: (left) => `Undone.${left > 0 ? "" : " That was the first step."}`,
+  /** @param {number} left */
+  redone: (left) => `Done again.${left > 0 ? "" : " That was the last step."}`,
+  reset: "Back to the demonstration design. Undo brings yours back.",
+  drawings: { plan: "plan", long_arch: "long arch", cross_arches: "cross arches" },
+  true_scale: "True to scale: the bar is 50 mm long when printed at 100 %.",
+  handles_hint: "Drag a point, or choose it with Tab and press the arrow keys.",
+  /** @param {Handle} handle */
+  handle_name: ({ what }) => what.charAt(0).toUpperCase() + what.slice(1),
+  /** @type {(handle: Handle, value: number) => string} */
+  handle_value: ({ unit }, value) => (unit === "" ? value.toFixed(2) : `${value.toFixed(1)} ${unit}`),
+  /** @param {Drawing["labels"][number]} label */
+  label: ({ name, value_mm, minor }) =>
+    minor ? String(Math.round(value_mm)) : [STATIONS[name] ?? "", value_mm.toFixed(1)].join(" ").trim(),
+  arching: {
+    apex: "Apex",
+    /** @param {string} rise */
+    above_edge: (rise) => `above the ribs; ${rise} above the edge`,
+    channel: "Channel depth",
+    steepest: "Steepest slope",
+    hollow: "Tightest hollow, radius",
+    round: "Tightest round, radius",
+    /** @type {(station_mm: number, across_mm: number) => string} */
+    place: (station_mm, across_mm) =>
+      `${station_mm} mm from the bottom edge, ${across_mm === 0 ? "on the centreline" : `${across_mm} mm off the centreline`}`,
+    turn: "Turn from convex to concave,",
+    sides: ["bass hole", "treble hole"],
+    both_sides: "both holes",
+    /** @type {(distance: string, above: boolean, on_stem: boolean) => string} */
+    crosses: (distance, above, on_stem) =>
+      `crosses the ${on_stem ? "stem" : "hole’s end"} ${distance} ${above ? "above" : "below"} the nicks`,
+    within: "falls within the hole",
+    /** @type {(distance: string, inside: boolean) => string} */
+    misses: (distance, inside) =>
+      `misses the hole by ${distance}, on the side of the ${inside ? "centreline" : "edge"}`,
+    should_fall_within: "Makers let the turn fall within the hole (common practice).",
+  },
   sides_differ: "Bass and treble side differ in this design; a change here sets both.",
   design_kept: "The top on the stage is still the one you had.",
   no_view:

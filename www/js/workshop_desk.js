@@ -1,4 +1,4 @@
-/** @import { Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
+/** @import { Arching, Drawings, Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
 import { chosenMode } from "./mode_choice.js";
 
 /**
@@ -8,6 +8,8 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(json: string) => void} open_design
  * @property {() => string} design
  * @property {(size: MeshSize) => Picture} picture
+ * @property {() => Drawings} drawings
+ * @property {() => Arching} arching
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
  */
@@ -15,12 +17,15 @@ import { chosenMode } from "./mode_choice.js";
 /** Answers requests from the core, which holds one design at a time. */
 export class WorkshopDesk {
   #core;
+  /** The demonstration design, kept for when the core holds another. */
+  #demo;
   /** The text of the design that the core holds, as a request gave it; empty while that is not known. */
   #design = "";
 
   /** @param {WorkshopCore} core freshly made: it holds the demonstration design */
   constructor(core) {
     this.#core = core;
+    this.#demo = core.design();
   }
 
   /**
@@ -31,13 +36,19 @@ export class WorkshopDesk {
   answer(request) {
     switch (request.kind) {
       case "demo":
-        return this.#core.design();
+        return this.#demo;
       case "open":
         this.#hold(request.json);
         return this.#core.design();
       case "shape":
         this.#hold(request.design);
         return this.#core.picture(request.size);
+      case "drawings":
+        this.#hold(request.design);
+        return this.#core.drawings();
+      case "arching":
+        this.#hold(request.design);
+        return this.#core.arching();
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);
