@@ -2,6 +2,7 @@
 
 mod controls;
 mod drawing;
+mod drawings;
 mod fallback;
 mod files;
 mod folder;
@@ -37,6 +38,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawing::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
+            drawings::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;

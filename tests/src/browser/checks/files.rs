@@ -90,24 +90,29 @@ async fn wrong_files_are_refused(place: &Place<'_>) -> Result<()> {
     page.without_errors().await
 }
 
-/// Presses the button and reads the file that the browser downloads.
-async fn save(page: &Page<'_>, folder: &Path) -> Result<Value> {
+/// Saves the design and reads the file.
+pub(super) async fn save(page: &Page<'_>, folder: &Path) -> Result<Value> {
+    serde_json::from_str(&download(page, "Save design", "json", folder).await?).context("the saved file")
+}
+
+/// Presses a button and reads the file with this ending that the browser downloads.
+pub(super) async fn download(page: &Page<'_>, button: &str, ending: &str, folder: &Path) -> Result<String> {
     let behaviour = json!({ "behavior": "allow", "downloadPath": folder.to_string_lossy() });
     page.session.devtools("Page.setDownloadBehavior", behaviour).await?;
-    page.press("Save").await?;
+    page.press(button).await?;
     for _ in 0..200 {
         tokio::time::sleep(Duration::from_millis(50)).await;
-        if let Some(path) = saved_file(folder)? {
-            return serde_json::from_str(&std::fs::read_to_string(&path)?).context("the saved file");
+        if let Some(path) = saved_file(folder, ending)? {
+            return Ok(std::fs::read_to_string(&path)?);
         }
     }
     bail!("the page saved nothing");
 }
 
 /// The finished download; while it runs it has another ending.
-fn saved_file(folder: &Path) -> Result<Option<PathBuf>> {
+fn saved_file(folder: &Path, ending: &str) -> Result<Option<PathBuf>> {
     let paths = std::fs::read_dir(folder)?.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
-    Ok(paths.into_iter().find(|path| path.extension().is_some_and(|ending| ending == "json")))
+    Ok(paths.into_iter().find(|path| path.extension().is_some_and(|found| found == ending)))
 }
 
 /// Gives the page's file chooser a file, as picking it in the dialogue does.
