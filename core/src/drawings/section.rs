@@ -1,7 +1,7 @@
 //! Cutting the top by an upright plane, across at a station or along at a distance from the centreline.
 
 use super::path::Path;
-use crate::{inside::InsideSurface, plan::Point, top::Shape};
+use crate::{inside::InsideSurface, plan::Point, sound_holes::SoundHole, top::Shape};
 
 /// Step between points of a section: the tightest curve, the edge's, is then within 0.02 mm.
 const STEP_MM: f64 = 2.0;
@@ -36,7 +36,7 @@ impl Cut {
 
     /// Where the cut passes through wood: from, to, lowest first. Outline and holes are crossed an even number of times.
     pub(super) fn wood(self, shape: &Shape) -> Vec<[f64; 2]> {
-        let loops = std::iter::once(shape.outline.boundary()).chain(shape.holes.iter().map(|hole| hole.boundary()));
+        let loops = std::iter::once(shape.outline.boundary()).chain(shape.holes.iter().map(SoundHole::boundary));
         let mut crossings: Vec<f64> = Vec::new();
         for boundary in loops {
             let points = boundary.polyline(TOLERANCE_MM);
