@@ -3,6 +3,7 @@
 //! One file for each subject; each gives its rows, and [`rows`] joins them. To add a check, add a row to a subject's
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
+mod known;
 mod mesh;
 mod plates;
 mod print;
@@ -10,6 +11,7 @@ mod row;
 mod scaling;
 mod shell;
 mod shells;
+mod solids;
 mod spruce;
 mod statics;
 mod wood;
@@ -33,6 +35,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(shells::rows()?);
     rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
+    rows.extend(solids::rows()?);
     let mut ids = BTreeSet::new();
     for row in &rows {
         ensure!(ids.insert(&row.id), "two checks are named {}", row.id);
@@ -46,6 +49,12 @@ pub fn all_pass(rows: &[Row]) -> bool {
     !rows.is_empty() && rows.iter().all(|row| row.pass)
 }
 
+/// Names of rows that aren't as expected: misses that aren't known, and known misses that pass or are gone.
+#[must_use]
+pub fn surprises(rows: &[Row]) -> Vec<String> {
+    known::surprises(rows)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -53,5 +62,6 @@ mod tests {
     #[test]
     fn an_empty_table_is_a_failure() {
         assert!(!all_pass(&[]));
+        assert!(!surprises(&[]).is_empty());
     }
 }

@@ -11,6 +11,7 @@
 
 mod count;
 mod domain;
+mod edges;
 mod error;
 mod fill;
 mod improve;
@@ -27,8 +28,9 @@ mod smooth;
 mod tests;
 mod triangulate;
 
+pub use edges::Edges;
 pub use error::MeshError;
-pub use mid_surface::MidSurface;
+pub use mid_surface::{MidSurface, Sample};
 pub use plan_mesh::{MeshSize, PlanMesh};
 
 /// How far a chord of the mesh's boundary may stray from the curve, mm. A rounding of 1 mm radius then still has chords

@@ -1,7 +1,7 @@
 //! The mesh in plan.
 
 use super::{
-    MeshError,
+    Edges, MeshError,
     count::{self, Placed},
     domain::Domain,
     improve, smooth, triangulate,
@@ -53,6 +53,8 @@ pub struct PlanMesh {
     pub rim_nodes: Vec<u32>,
     /// Per hole, its nodes in order, clockwise: the wood lies on the left.
     pub hole_loops: Vec<Vec<u32>>,
+    /// The triangles' edges.
+    pub edges: Edges,
 }
 
 /// Rounds of smoothing and of mending sharp triangles, each with a new triangulation: most is gained in the first few.
@@ -86,8 +88,10 @@ impl PlanMesh {
         }
         let mut rings = boundary.rings.into_iter();
         let rim_nodes = rings.next().unwrap_or_default();
-        let mesh = PlanMesh { points_mm: points, triangles, rim_nodes, hole_loops: rings.collect() };
-        Ok(if domain.is_half { mesh.with_mirror_image() } else { mesh })
+        let hole_loops = rings.collect();
+        let mesh = PlanMesh { points_mm: points, triangles, rim_nodes, hole_loops, edges: Edges::default() };
+        let mesh = if domain.is_half { mesh.with_mirror_image() } else { mesh };
+        Ok(PlanMesh { edges: Edges::of(&mesh.triangles), ..mesh })
     }
 
     /// Joins a treble half, closed by the centreline x = 0, to its mirror image.
@@ -115,6 +119,6 @@ impl PlanMesh {
         let mut rim_nodes = treble.to_vec();
         rim_nodes.extend(images(&treble[1..treble.len() - 1]));
         let hole_loops = self.hole_loops.iter().flat_map(|nodes| [images(nodes), nodes.clone()]).collect();
-        PlanMesh { points_mm, triangles, rim_nodes, hole_loops }
+        PlanMesh { points_mm, triangles, rim_nodes, hole_loops, edges: self.edges }
     }
 }

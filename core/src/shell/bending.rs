@@ -9,7 +9,8 @@
 
 use nalgebra::{Matrix2, Matrix3, SMatrix, Vector2, Vector3};
 
-use super::facet::{Facet, next};
+use super::facet::Facet;
+use super::patch::next;
 
 /// (curvature 11 22 12, dof).
 pub(super) type CurvatureMatrix = SMatrix<f64, 3, 9>;
@@ -49,6 +50,12 @@ impl EdgeLean {
         Self { bubble, ends, shear }
     }
 
+    /// Mean curl (∂γ₂/∂1 − ∂γ₁/∂2) of the transverse shear strain: its circulation round the edges, over the area.
+    pub(super) fn shear_curl(&self, facet: &Facet) -> Row {
+        let [a, b, c] = [0, 1, 2].map(|edge| self.shear[edge] * (facet.lengths[edge] / facet.area));
+        a + b + c
+    }
+
     /// Curvatures per degree of freedom at the point with `barycentric` coordinates.
     pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> CurvatureMatrix {
         let mut curvature = CurvatureMatrix::zeros();
@@ -68,6 +75,12 @@ impl EdgeLean {
             curvature += shape * self.bubble[edge];
         }
         curvature
+    }
+
+    /// Mean transverse shear strains per degree of freedom.
+    pub(super) fn mean_shear(&self, facet: &Facet) -> ShearMatrix {
+        let [a, b, c] = self.corner_shear(facet);
+        (a + b + c) / 3.0
     }
 
     /// (corner): transverse shear strains per degree of freedom; linear in between.

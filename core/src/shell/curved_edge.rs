@@ -12,7 +12,8 @@
 use nalgebra::{Matrix3, SMatrix, Vector3};
 
 use super::bending::{EdgeLean, Row};
-use super::facet::{Facet, next};
+use super::facet::Facet;
+use super::patch::next;
 
 /// What the curvature of the surface adds to a flat facet.
 #[derive(Debug, Clone, Copy)]

@@ -2,10 +2,12 @@
 
 use nalgebra::{Matrix3, SMatrix, Vector3};
 
-use super::bending::{EdgeLean, ShearMatrix};
+use super::bending::EdgeLean;
 use super::curved_edge::CurvedEdges;
-use super::facet::{Facet, next};
+use super::edge_layer;
+use super::facet::Facet;
 use super::membrane::{self, StrainMatrix};
+use super::patch::Patch;
 use super::section::Section;
 use crate::wood::{FacetCompliance, Wood, facet_compliance};
 
@@ -53,22 +55,16 @@ pub(super) struct Fields {
 }
 
 impl Fields {
-    pub(super) fn new(
-        nodes: &[Vector3<f64>; 3],
-        normals: &[Vector3<f64>; 3],
-        thickness: &[f64; 3],
-        wood: &Wood,
-        options: ElementOptions,
-    ) -> Self {
-        let facet = Facet::new(nodes);
-        let mean_thickness = thickness.iter().sum::<f64>() / 3.0;
-        let compliance = mean_compliance(&facet, normals, wood, options);
+    pub(super) fn new(patch: &Patch, wood: &Wood, options: ElementOptions) -> Self {
+        let facet = Facet::new(&patch.nodes);
+        let mean_thickness = patch.mean_thickness();
+        let compliance = mean_compliance(&facet, patch, wood, options);
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
         let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
         let lean = EdgeLean::new(&facet, &bending, &flexibility);
         let (from_bending, area_ratio) = if options.curved_edges {
-            let curved = CurvedEdges::new(&facet, normals, &lean);
+            let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
             (curved.strain, curved.area_ratio)
         } else {
             (SMatrix::zeros(), 1.0)
@@ -77,37 +73,25 @@ impl Fields {
     }
 }
 
-/// Mid-edge points: exact for the quadratic energy of linear curvatures at constant thickness.
+/// Mid-edge points, edge by edge: exact for the quadratic energy of linear curvatures at constant thickness.
 const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]];
 
-/// The element through `nodes` (corner, xyz; m) with the smooth surface's `normals`, `thickness` (corner; m) and wood.
-pub(super) fn element(
-    nodes: &[Vector3<f64>; 3],
-    normals: &[Vector3<f64>; 3],
-    thickness: &[f64; 3],
-    wood: &Wood,
-    options: ElementOptions,
-) -> Element {
-    let Fields { facet, section, lean, strain, from_bending, area_ratio } =
-        Fields::new(nodes, normals, thickness, wood, options);
-    let mean_thickness = thickness.iter().sum::<f64>() / 3.0;
+/// The element of `wood` on `patch`.
+pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> Element {
+    let Fields { facet, section, lean, strain, from_bending, area_ratio } = Fields::new(patch, wood, options);
+    let mean_thickness = patch.mean_thickness();
     let bending = |t: f64| section.plane_stress_pa * (t.powi(3) / 12.0);
 
-    let mut bending_block = SMatrix::<f64, 9, 9>::zeros();
-    let corner_shear = lean.corner_shear(&facet);
-    let mut mean_shear = ShearMatrix::zeros();
-    for point in &POINTS {
-        let weight = facet.area / 3.0;
-        let t: f64 = point.iter().zip(thickness).map(|(share, t)| share * t).sum();
+    let mut bending_block = shear_stiffness(&facet, &section, &lean);
+    for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
         let curvature = lean.curvature(&facet, point);
-        bending_block += curvature.transpose() * (bending(t) * weight) * curvature;
-        let shear = corner_shear[0] * point[0] + corner_shear[1] * point[1] + corner_shear[2] * point[2];
-        bending_block += shear.transpose() * (section.shear * (weight * t / mean_thickness)) * shear;
-        mean_shear += shear / 3.0;
+        bending_block += curvature.transpose() * (bending(t) * (facet.area / 3.0)) * curvature;
     }
+    bending_block -= edge_layer::relief(&facet, patch, &section, &lean, &bending_block);
 
     let membrane_area = section.membrane * facet.area;
     let coupling_area = section.coupling * facet.area;
+    let mean_shear = lean.mean_shear(&facet);
     let forces_from_bending = membrane_area * from_bending + coupling_area * mean_shear;
     let membrane_block = strain.transpose() * membrane_area * strain
         + membrane::higher_order_stiffness(&facet, &(section.plane_stress_pa * mean_thickness));
@@ -120,27 +104,34 @@ pub(super) fn element(
     Element { stiffness, normal, area: facet.area * area_ratio }
 }
 
+/// Stiffness against transverse shear (bending dof, bending dof).
+///
+/// The strains along the three edges fix the mean strain and the curl. A linear field with them may vary as the softer
+/// shear stiffness H asks: of all gradients G with G₂₁ − G₁₂ the curl c, the cheapest costs c² det H / tr(H J⁻¹) per area, J the
+/// triangle's second moment (Lagrange's multiplier on tr GᵀHGJ). Varying it as the edges' own interpolation does would load the
+/// stiff direction along the grain, 20 times the rolling shear, with every change of shear across it.
+fn shear_stiffness(facet: &Facet, section: &Section, lean: &EdgeLean) -> SMatrix<f64, 9, 9> {
+    let mean = lean.mean_shear(facet);
+    let curl = lean.shear_curl(facet);
+    let spread = facet.second_moment().try_inverse().expect("a checked triangle has an area");
+    let per_curl = section.shear.determinant() / (section.shear * spread).trace();
+    (mean.transpose() * section.shear * mean + curl.transpose() * curl * per_curl) * facet.area
+}
+
 /// The wood's compliance, averaged over the element.
 ///
 /// The smooth surface leans from the facet by a different angle everywhere, and spruce softens with the square of that angle
 /// (27-fold at one radian across the grain, by its rolling shear): taking the facet's own lean for all of it leaves an
 /// arched top 1-2 % too stiff at 2 500 nodes. Averaging compliance, not stiffness, is right for forces that pass through
 /// hard and soft places in turn, as they do across a channel.
-fn mean_compliance(
-    facet: &Facet,
-    normals: &[Vector3<f64>; 3],
-    wood: &Wood,
-    options: ElementOptions,
-) -> FacetCompliance {
+fn mean_compliance(facet: &Facet, patch: &Patch, wood: &Wood, options: ElementOptions) -> FacetCompliance {
     let seen_from = |frame: &Matrix3<f64>| facet_compliance(&wood.constants, wood.ring_angle_deg, frame);
     if !options.leaning_wood {
         return seen_from(&facet.facet_from_top);
     }
     let own = facet.facet_from_top.row(2).transpose();
-    let at_middle = [0, 1, 2].map(|edge| {
-        let normal = (normals[edge] + normals[next(edge)]).normalize();
-        seen_from(&(facet.facet_from_top * least_turn(&own, &normal).transpose()))
-    });
+    let at_middle =
+        patch.edge_normals.map(|normal| seen_from(&(facet.facet_from_top * least_turn(&own, &normal).transpose())));
     FacetCompliance::mean(&at_middle)
 }
 

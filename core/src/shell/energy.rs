@@ -9,6 +9,7 @@ use super::element::{Element, ElementMatrix, ElementOptions, element};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
+use super::patch::Patch;
 use super::supports::DOFS_PER_NODE;
 use crate::wood::{Wood, WoodConstant};
 
@@ -70,25 +71,24 @@ impl EnergySlopes {
             mass_by_thickness: zeros(),
         };
         let mut own = Vec::with_capacity(count);
-        for (nodes, normals) in geometry.triangles.iter().zip(&geometry.corner_normals) {
-            let places = nodes.map(|node| geometry.nodes_m[node as usize]);
-            let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
+        for (triangle, nodes) in geometry.triangles.iter().enumerate() {
+            let patch = geometry.patch(triangle);
             own.clear();
             own.extend(shapes.chunks_exact(shapes.len() / count.max(1)).map(|shape| of_element(shape, nodes)));
-            let part = |thickness: &[f64; 3], wood: &Wood| element(&places, normals, thickness, wood, options);
-            let mass = |part: &Element, thickness: &[f64; 3]| {
-                ElementMass::new(part.area, thickness, &part.normal, wood.density_kg_m3)
+            let part = |patch: &Patch, wood: &Wood| element(patch, wood, options);
+            let mass = |part: &Element, patch: &Patch| {
+                ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3)
             };
 
-            let here = part(&thickness, wood);
+            let here = part(&patch, wood);
             add(&mut slopes.stiffness, &own, |shape| quadratic(&here.stiffness, shape));
-            let own_mass = mass(&here, &thickness);
+            let own_mass = mass(&here, &patch);
             add(&mut slopes.mass, &own, |shape| own_mass.quadratic(shape.as_slice()));
             for (into, [more, less]) in slopes.by_constant.iter_mut().zip(&stepped) {
-                let slope = (part(&thickness, more).stiffness - part(&thickness, less).stiffness) / (2.0 * Self::STEP);
+                let slope = (part(&patch, more).stiffness - part(&patch, less).stiffness) / (2.0 * Self::STEP);
                 add(into, &own, |shape| quadratic(&slope, shape));
             }
-            let [thicker, thinner] = [1.0 + Self::STEP, 1.0 - Self::STEP].map(|by| thickness.map(|t| t * by));
+            let [thicker, thinner] = [1.0 + Self::STEP, 1.0 - Self::STEP].map(|by| patch.thickened(by));
             let [more, less] = [part(&thicker, wood), part(&thinner, wood)];
             let slope = (more.stiffness - less.stiffness) / (2.0 * Self::STEP);
             add(&mut slopes.stiffness_by_thickness, &own, |shape| quadratic(&slope, shape));

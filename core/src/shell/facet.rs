@@ -1,6 +1,8 @@
 //! The flat triangle through an element's three nodes, and its axes.
 
-use nalgebra::{Matrix3, Vector2, Vector3};
+use nalgebra::{Matrix2, Matrix3, Vector2, Vector3};
+
+use super::patch::next;
 
 /// A triangle in its own plane.
 ///
@@ -19,11 +21,6 @@ pub(super) struct Facet {
     pub(super) lengths: [f64; 3],
     /// (edge, 12) unit tangent.
     pub(super) tangents: [Vector2<f64>; 3],
-}
-
-/// The corner that edge `edge` runs to.
-pub(super) const fn next(edge: usize) -> usize {
-    (edge + 1) % 3
 }
 
 impl Facet {
@@ -46,6 +43,16 @@ impl Facet {
         let tangents = [0, 1, 2].map(|k| edge(k) / lengths[k]);
         let facet_from_top = Matrix3::from_rows(&[axis_1.transpose(), axis_2.transpose(), axis_3.transpose()]);
         Self { facet_from_top, corners, area, gradients, lengths, tangents }
+    }
+
+    /// Mean of r rᵀ over the area, r from the centroid, m².
+    pub(super) fn second_moment(&self) -> Matrix2<f64> {
+        let centroid = (self.corners[0] + self.corners[1] + self.corners[2]) / 3.0;
+        let of = |corner: &Vector2<f64>| {
+            let r = corner - centroid;
+            r * r.transpose() / 12.0
+        };
+        of(&self.corners[0]) + of(&self.corners[1]) + of(&self.corners[2])
     }
 
     /// The matrix that gives a constant strain (11, 22, 12) from the stretches of the three edges.

@@ -4,6 +4,7 @@ use nalgebra::Vector3;
 
 use super::error::ShellError;
 use super::normals::estimated_normals;
+use super::patch::{Patch, next};
 
 const M_PER_MM: f64 = 1e-3;
 
@@ -14,6 +15,10 @@ pub struct ShellGeometry {
     /// (triangle, corner): the surface's own normal at each corner of each triangle, on the side of the facet's normal.
     pub(super) corner_normals: Vec<[Vector3<f64>; 3]>,
     pub(super) thickness_m: Vec<f64>,
+    /// (triangle, edge): what the surface is at the middle of each edge, where that is known.
+    mid_edges: Option<Vec<MidEdges>>,
+    /// (triangle, edge): whether the shell ends there and no couple holds it.
+    free_edges: Vec<[bool; 3]>,
     pub(super) triangles: Vec<[u32; 3]>,
 }
 
@@ -50,11 +55,61 @@ impl ShellGeometry {
             None => estimated_normals(&nodes_m, triangles),
         };
         Ok(Self {
+            free_edges: vec![[false; 3]; triangles.len()],
             nodes_m,
             corner_normals,
             thickness_m: thickness_mm.iter().map(|t| t * M_PER_MM).collect(),
+            mid_edges: None,
             triangles: triangles.to_vec(),
         })
+    }
+
+    /// The same with what the surface is over the edges' middles, where it is known better than by its nodes: `normals`
+    /// (edge, xyz) unit, `thickness_mm` (edge), and `edges` (triangle, side), the edge from a corner to the next.
+    ///
+    /// # Panics
+    /// When a triangle has no edges or an edge isn't in the lists.
+    #[must_use]
+    pub fn with_mid_edges(mut self, normals: &[[f64; 3]], thickness_mm: &[f64], edges: &[[u32; 3]]) -> Self {
+        let at = |edges: &[u32; 3], facing: &Vector3<f64>| MidEdges {
+            normals: edges.map(|edge| {
+                let normal = Vector3::from(normals[edge as usize]);
+                if normal.dot(facing) < 0.0 { -normal } else { normal }
+            }),
+            thickness_m: edges.map(|edge| thickness_mm[edge as usize] * M_PER_MM),
+        };
+        assert_eq!(edges.len(), self.triangles.len(), "every triangle has three edges");
+        self.mid_edges = Some(edges.iter().zip(&self.corner_normals).map(|(edges, n)| at(edges, &n[0])).collect());
+        self
+    }
+
+    /// The same with its edges free to shed twist in a layer of their own (see the module's docs), except where `held`
+    /// says of both ends of an edge that couples hold them.
+    #[must_use]
+    pub fn with_free_edges(mut self, held: impl Fn(u32) -> bool) -> Self {
+        self.free_edges = ends_of_shell(&self.triangles);
+        for (corners, free) in self.triangles.iter().zip(&mut self.free_edges) {
+            for edge in 0..3 {
+                free[edge] &= !(held(corners[edge]) && held(corners[next(edge)]));
+            }
+        }
+        self
+    }
+
+    /// The surface that `triangle` stands for.
+    pub(super) fn patch(&self, triangle: usize) -> Patch {
+        let corners = self.triangles[triangle].map(|node| node as usize);
+        let normals = self.corner_normals[triangle];
+        let thickness = corners.map(|node| self.thickness_m[node]);
+        let between = Patch::between(corners.map(|node| self.nodes_m[node]), normals, thickness);
+        let free_edges = self.free_edges[triangle];
+        match &self.mid_edges {
+            Some(known) => {
+                let MidEdges { normals, thickness_m } = known[triangle];
+                Patch { edge_normals: normals, edge_thickness: thickness_m, free_edges, ..between }
+            }
+            None => Patch { free_edges, ..between },
+        }
     }
 
     /// Number of nodes.
@@ -114,8 +169,10 @@ impl ShellGeometry {
 
     /// The same mid-surface with thickness multiplied by `factor`.
     pub(crate) fn thickened(&self, factor: f64) -> Self {
-        let thickness_m = self.thickness_m.iter().map(|t| t * factor).collect();
-        Self { thickness_m, ..self.clone() }
+        let mut thickened = self.clone();
+        let mid_edges = thickened.mid_edges.iter_mut().flatten().flat_map(|at| &mut at.thickness_m);
+        thickened.thickness_m.iter_mut().chain(mid_edges).for_each(|t| *t *= factor);
+        thickened
     }
 
     /// (triangle): flat area, m².
@@ -125,6 +182,33 @@ impl ShellGeometry {
             0.5 * (b - a).cross(&(c - a)).norm()
         })
     }
+}
+
+/// The surface at the middles of a triangle's edges.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct MidEdges {
+    normals: [Vector3<f64>; 3],
+    thickness_m: [f64; 3],
+}
+
+/// (triangle, edge): whether no other triangle shares the edge.
+fn ends_of_shell(triangles: &[[u32; 3]]) -> Vec<[bool; 3]> {
+    let sides_of = |(triangle, corners): (usize, &[u32; 3])| {
+        let corners = *corners;
+        [0, 1, 2].map(|edge| {
+            let (from, to) = (corners[edge], corners[next(edge)]);
+            ([from.min(to), from.max(to)], triangle, edge)
+        })
+    };
+    let mut sides: Vec<_> = triangles.iter().enumerate().flat_map(sides_of).collect();
+    sides.sort_unstable();
+    let mut ends = vec![[false; 3]; triangles.len()];
+    for same in sides.chunk_by(|a, b| a.0 == b.0) {
+        if let [(_, triangle, edge)] = *same {
+            ends[triangle][edge] = true;
+        }
+    }
+    ends
 }
 
 fn check_nodes(nodes_mm: &[[f64; 3]], normals: Option<&[[f64; 3]]>, thickness_mm: &[f64]) -> Result<(), ShellError> {

@@ -32,10 +32,7 @@ impl LineStrain {
         barycentric: &[f64; 3],
         direction: &Vector3<f64>,
     ) -> Self {
-        let nodes = geometry.triangles[triangle];
-        let places = nodes.map(|node| geometry.nodes_m[node as usize]);
-        let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
-        let fields = Fields::new(&places, &geometry.corner_normals[triangle], &thickness, wood, options);
+        let fields = Fields::new(&geometry.patch(triangle), wood, options);
         let facet = &fields.facet;
         let t = (facet.facet_from_top * direction).xy();
         let along = SMatrix::<f64, 1, 3>::new(t.x * t.x, t.y * t.y, t.x * t.y);

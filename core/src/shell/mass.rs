@@ -7,6 +7,8 @@
 
 use nalgebra::{Matrix3, Vector3};
 
+use super::patch::{before, next};
+
 /// Mass of an element for each direction of displacement, and its rotary inertia.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct ElementMass {
@@ -22,19 +24,28 @@ pub(super) struct ElementMass {
 const DRILLING: f64 = 1e-3;
 
 impl ElementMass {
-    /// `area` (m²), `thickness` (corner; m, linear in between), `density_kg_m3`; `normal` is the facet's.
-    pub(super) fn new(area: f64, thickness: &[f64; 3], normal: &Vector3<f64>, density_kg_m3: f64) -> Self {
-        let sum: f64 = thickness.iter().sum();
-        let lumped = thickness.map(|own| density_kg_m3 * area / 12.0 * (sum + own));
+    /// `area` (m²), `edge_thickness` (edge; m, at mid edge), `density_kg_m3`; `normal` is the facet's.
+    ///
+    /// Integrals are taken at the middles of the edges, where two linear shape functions are a half and the third nothing.
+    pub(super) fn new(area: f64, edge_thickness: &[f64; 3], normal: &Vector3<f64>, density_kg_m3: f64) -> Self {
+        let third = density_kg_m3 * area / 3.0;
+        let at_ends_of = |corner: usize| [edge_thickness[corner], edge_thickness[before(corner)]];
         let displacement = Matrix3::from_fn(|i, j| {
-            // ∫ρ t NᵢNⱼ for linear t and N.
-            let consistent = density_kg_m3 * area / 60.0
-                * if i == j { 2.0 * sum + 4.0 * thickness[i] } else { 2.0 * sum - thickness[3 - i - j] };
-            0.5 * if i == j { consistent + lumped[i] } else { consistent }
+            if i == j {
+                let sum: f64 = at_ends_of(i).iter().sum();
+                let (consistent, lumped) = (third * sum / 4.0, third * sum / 2.0);
+                0.5 * (consistent + lumped)
+            } else {
+                let shared = if next(i) == j { i } else { j };
+                0.5 * third * edge_thickness[shared] / 4.0
+            }
         });
         // ρt³/12 belongs to the two rotations that tilt the normal.
         let tilting = Matrix3::identity() - normal * normal.transpose() * (1.0 - DRILLING);
-        let rotation = [0, 1, 2].map(|corner| tilting * (lumped[corner] * thickness[corner].powi(2) / 12.0));
+        let rotation = [0, 1, 2].map(|corner| {
+            let cubes: f64 = at_ends_of(corner).iter().map(|t| t.powi(3)).sum();
+            tilting * (third * cubes / 24.0)
+        });
         Self { displacement, rotation }
     }
 

@@ -8,7 +8,8 @@
 
 use nalgebra::{Matrix3, SMatrix};
 
-use super::facet::{Facet, next};
+use super::facet::Facet;
+use super::patch::next;
 
 /// (strain 11 22 12, dof): mean in-plane strain.
 pub(super) type StrainMatrix = SMatrix<f64, 3, 9>;

@@ -20,6 +20,7 @@
 
 mod bending;
 mod curved_edge;
+mod edge_layer;
 mod element;
 mod energy;
 mod equations;
@@ -31,6 +32,7 @@ mod mass;
 mod membrane;
 mod model;
 mod normals;
+mod patch;
 mod section;
 mod supports;
 

@@ -48,11 +48,10 @@ impl ShellModel {
     ) -> Result<Self, ShellError> {
         wood.constants.check()?;
         let mut model = Self::nothing(equations);
-        for (nodes, normals) in geometry.triangles.iter().zip(&geometry.corner_normals) {
-            let places = nodes.map(|node| geometry.nodes_m[node as usize]);
-            let thickness = nodes.map(|node| geometry.thickness_m[node as usize]);
-            let part = element(&places, normals, &thickness, wood, options);
-            let mass = ElementMass::new(part.area, &thickness, &part.normal, wood.density_kg_m3);
+        for (triangle, nodes) in geometry.triangles.iter().enumerate() {
+            let patch = geometry.patch(triangle);
+            let part = element(&patch, wood, options);
+            let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);
             model.total_mass_kg += mass.total_kg();
             equations.for_each_entry(nodes, |at, row, column| {
                 model.stiffness[at] += part.stiffness[(row, column)];

@@ -37,6 +37,12 @@ impl Supports {
         supports
     }
 
+    /// Whether `node` can't turn.
+    #[must_use]
+    pub fn turning_is_held(&self, node: u32) -> bool {
+        self.held[node as usize][3..].iter().all(|held| *held)
+    }
+
     /// Whether nothing at all is held.
     #[must_use]
     pub fn is_free(&self) -> bool {

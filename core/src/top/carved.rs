@@ -1,5 +1,7 @@
 //! The wood on the mesh: mid-surface, shell, fittings and mass.
 
+use std::collections::BTreeSet;
+
 use super::{Plan, Shape, TopError};
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::MidSurface;
@@ -26,13 +28,25 @@ impl Carved {
     /// # Errors
     /// [`TopError::Shell`] when the surface gives no shell, [`TopError::Fitting`] when a fitting finds no wood.
     pub fn new(plan: &Plan, shape: &Shape, wood: &Wood, fittings: &Fittings) -> Result<Self, TopError> {
-        let mid_surface = MidSurface::new(&plan.mesh, &shape.surface, &shape.graduation);
+        Self::on(plan, MidSurface::new(&plan.mesh, &shape.surface, &shape.graduation), wood, fittings)
+    }
+
+    /// Makes a shell of `wood` of `mid_surface`, which was laid on the mesh of `plan`, and puts `fittings` on.
+    ///
+    /// # Errors
+    /// As for [`Carved::new`].
+    pub fn on(plan: &Plan, mid_surface: MidSurface, wood: &Wood, fittings: &Fittings) -> Result<Self, TopError> {
+        // Ribs and linings hold the rim against turning.
+        let held_by_ribs: BTreeSet<u32> =
+            fittings.rim.iter().flat_map(|_| plan.mesh.rim_nodes.iter().copied()).collect();
         let geometry = ShellGeometry::new(
             &mid_surface.nodes_mm,
             Some(&mid_surface.normals),
             &mid_surface.thickness_mm,
             &plan.mesh.triangles,
-        )?;
+        )?
+        .with_mid_edges(&mid_surface.edge_normals, &mid_surface.edge_thickness_mm, &plan.mesh.edges.of_triangle)
+        .with_free_edges(|node| plan.supports.turning_is_held(node) || held_by_ribs.contains(&node));
         let options = ElementOptions::default();
         let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
         let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };

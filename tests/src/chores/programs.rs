@@ -14,9 +14,10 @@ struct Needed {
     reason: &'static str,
 }
 
-const NEEDED: [Needed; 2] = [
+const NEEDED: [Needed; 3] = [
     Needed { program: "chromium", package: "chromium", reason: "the page is checked in a real browser" },
     Needed { program: "chromedriver", package: "chromium-driver", reason: "drives that browser" },
+    Needed { program: "ccx", package: "calculix-ccx", reason: "the top is checked against solids" },
 ];
 
 /// Makes sure that every program is there; on Debian missing ones are installed by apt.
@@ -78,8 +79,8 @@ fn instructions(missing: &[&Needed]) -> String {
     }
     let packages: Vec<_> = missing.iter().map(|needed| needed.package).collect();
     text.push_str(&format!(
-        "install them: `apt-get install {}` as root on Debian; elsewhere Chromium and the chromedriver of the same \
-         version, both on the search path",
+        "install them: `apt-get install {}` as root on Debian; elsewhere Chromium, the chromedriver of the same \
+         version and CalculiX, all on the search path",
         packages.join(" ")
     ));
     text

@@ -2,6 +2,7 @@
 
 mod certainty;
 mod damping;
+mod edge_layer;
 mod names;
 mod plate;
 mod sensitivity;

@@ -50,7 +50,7 @@ proptest! {
         turn in prop::array::uniform3(-1.0_f64..1.0),
         curved_edges: bool,
     ) {
-        let part = element(&nodes, &normals, &thickness, &spruce(0.0),  ElementOptions { curved_edges, ..ElementOptions::default() });
+        let part = element(&Patch::between(nodes, normals, thickness), &spruce(0.0),  ElementOptions { curved_edges, ..ElementOptions::default() });
         let motion = rigid_motion(&nodes, shift.into(), turn.into());
         let forces = part.stiffness * motion;
         let scale = part.stiffness.amax() * motion.amax();
@@ -59,7 +59,7 @@ proptest! {
 
     #[test]
     fn only_rigid_motions_cost_nothing((nodes, normals, thickness) in triangle(), ring_angle in -90.0_f64..90.0) {
-        let part = element(&nodes, &normals, &thickness, &spruce(ring_angle),  ElementOptions::default());
+        let part = element(&Patch::between(nodes, normals, thickness), &spruce(ring_angle),  ElementOptions::default());
         // Rotations in units of a millimetre's turn, so that all degrees of freedom weigh alike.
         let mut scaled = part.stiffness;
         for corner in 0..3 {
@@ -88,7 +88,7 @@ proptest! {
         prop_assume!((nodes[1] - nodes[0]).cross(&(nodes[2] - nodes[0])).z > 1e-6);
         let t = 3e-3;
         let wood = spruce(0.0);
-        let part = element(&nodes, &[Vector3::z(); 3], &[t; 3], &wood,  ElementOptions::default());
+        let part = element(&Patch::between(nodes, [Vector3::z(); 3], [t; 3]), &wood,  ElementOptions::default());
         let mut motion = Displacements::zeros();
         for (corner, p) in nodes.iter().enumerate() {
             let (x, y) = (p.x, p.y);
@@ -117,11 +117,9 @@ proptest! {
     ) {
         let material = Wood { constants: OrthotropicConstants::isotropic(10.0, 0.3), ..spruce(0.0) };
         let turn = Rotation3::from_euler_angles(tilt[0], tilt[1], tilt[2]);
-        let here = element(&nodes, &normals, &thickness, &material,  ElementOptions::default());
+        let here = element(&Patch::between(nodes, normals, thickness), &material,  ElementOptions::default());
         let there = element(
-            &nodes.map(|p| turn * p),
-            &normals.map(|n| turn * n),
-            &thickness,
+            &Patch::between(nodes.map(|p| turn * p), normals.map(|n| turn * n), thickness),
             &material,
             ElementOptions::default(),
         );

@@ -1,0 +1,79 @@
+//! The tops that are compared: variants of the demonstration design.
+
+use anyhow::{Result, ensure};
+use bombatura_core::design::{Design, Rim, SoundHoleChoice};
+use bombatura_core::fittings::Fittings;
+use bombatura_core::mesh::{MeshSize, MidSurface, Sample};
+use bombatura_core::modes::{Modes, ModesRequest};
+use bombatura_core::top::{Carved, Held, Plan, Shape};
+use bombatura_core::wood::Wood;
+
+/// Modes solved beyond those compared, so that a swap of order at the end is seen.
+const BEYOND: usize = 2;
+
+/// How the wood's middle lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Lie {
+    /// As carved.
+    Arched,
+    /// In one plane, with the design's thickness.
+    Level,
+}
+
+/// A top to compare.
+pub(super) struct Case {
+    /// Part of the rows' names.
+    pub(super) name: &'static str,
+    pub(super) shape: Shape,
+    pub(super) wood: Wood,
+    pub(super) held: Held,
+    lie: Lie,
+}
+
+/// The modes of the shell of a case.
+pub(super) struct ShellSolution {
+    /// (node, xy), mm.
+    pub(super) points_mm: Vec<[f64; 2]>,
+    pub(super) modes: Modes,
+}
+
+impl Case {
+    /// Every top that is compared.
+    pub(super) fn all() -> Result<Vec<Case>> {
+        let demo = Design::demo();
+        let mut hinged = demo.clone();
+        hinged.rim = Rim::Hinged;
+        let mut whole = demo.clone();
+        whole.sound_holes.bass = SoundHoleChoice::None;
+        whole.sound_holes.treble = SoundHoleChoice::None;
+        Ok(vec![
+            Case::new("arched-holes-free", &demo, Lie::Arched)?,
+            Case::new("arched-holes-hinged", &hinged, Lie::Arched)?,
+            Case::new("arched-whole-free", &whole, Lie::Arched)?,
+            Case::new("flat-holes-free", &demo, Lie::Level)?,
+        ])
+    }
+
+    fn new(name: &'static str, design: &Design, lie: Lie) -> Result<Case> {
+        Ok(Case { name, shape: Shape::new(design)?, wood: design.wood.wood()?, held: Held::by(&design.rim), lie })
+    }
+
+    /// The wood over the point `p` in plan: of its outer surface when arched, of its middle when level.
+    pub(super) fn sample(&self, p: [f64; 2]) -> Sample {
+        let carved = Sample::carved(&self.shape.surface, &self.shape.graduation, p);
+        match self.lie {
+            Lie::Arched => carved,
+            Lie::Level => Sample { middle_mm: [p[0], p[1], 0.0], normal: [0.0, 0.0, 1.0], ..carved },
+        }
+    }
+
+    /// The shell's lowest modes: `wanted` and a few beyond.
+    pub(super) fn shell(&self, size: MeshSize, wanted: usize) -> Result<ShellSolution> {
+        let plan = Plan::new(&self.shape, self.held, size)?;
+        let request = ModesRequest::lowest(wanted + BEYOND);
+        let middle = MidSurface::sampled(&plan.mesh, |p| self.sample(p));
+        let modes = Carved::on(&plan, middle, &self.wood, &Fittings::default())?.modes(&plan, &request)?;
+        ensure!(modes.count() >= wanted, "{}: {} modes instead of {wanted}", self.name, modes.count());
+        Ok(ShellSolution { points_mm: plan.mesh.points_mm, modes })
+    }
+}
