@@ -30,11 +30,13 @@ pub fn output(command: &mut Command) -> Result<String> {
     Ok(String::from_utf8(output.stdout)?)
 }
 
-/// Whether a program can be started.
+/// Whether a program can be started. It is in a folder of its own: CalculiX takes any argument for the name of its files.
 #[must_use]
 pub fn is_there(program: &str) -> bool {
+    let Ok(folder) = tempfile::tempdir() else { return false };
     let started = Command::new(program)
         .arg("--version")
+        .current_dir(folder.path())
         .stdin(Stdio::null())
         .stdout(Stdio::null())
         .stderr(Stdio::null())
