@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use anyhow::Result;
 use bombatura_core::mesh::{MeshSize, PlanMesh, Sample};
+use bombatura_core::sound_holes::SoundHole;
 use bombatura_core::top::Held;
 
 use super::case::Case;
@@ -117,7 +118,7 @@ impl Edges {
             middles[number] = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];
         }
         let curves = std::iter::once(case.shape.outline.boundary());
-        let curves = curves.chain(case.shape.holes.iter().map(|hole| hole.boundary()));
+        let curves = curves.chain(case.shape.holes.iter().map(SoundHole::boundary));
         for (curve, nodes) in curves.zip(std::iter::once(&mesh.rim_nodes).chain(&mesh.hole_loops)) {
             for (i, &node) in nodes.iter().enumerate() {
                 let middle = &mut middles[self.numbers[&ends(node, nodes[(i + 1) % nodes.len()])]];
