@@ -17,7 +17,7 @@ struct KnownMiss {
 
 /// The carved top against solids. Cause, as far as it was found: wood whose rolling shear is soft. At free edges twist
 /// fades within 0.3 to 1.5 of the thickness, of which the element sheds most (`edge_layer`); along a hinged rim the
-/// same happens to the shear force that holds it, and there the slope and the thickness turn within two elements. Ten
+/// same happens to the shear force that holds it, and there the slope and the thickness turn within two elements. Eight
 /// times the rolling shear modulus, or even thickness, halves the error; finer rims alone change it by a tenth.
 const KNOWN: [KnownMiss; 10] = [
     KnownMiss { group: "SOLID-arched-holes-free-preview", members: &[11] },
