@@ -26,8 +26,8 @@ use super::section::Section;
 /// Bending stiffness (bending dof, bending dof).
 type BendingBlock = SMatrix<f64, 9, 9>;
 
-/// Most of an element's twisting stiffness that may be taken off, so that what is left stays positive: half the area
-/// of a triangle over the length of its edge is a quarter of its width, and relief in a layer wider than that belongs to the mesh.
+/// Widest layer that an element is relieved of, over its width. Its own twisting stiffness is that of half its width (area over
+/// the edge's length), so from 0.5 on nothing would be left and the stiffness no longer be positive.
 const MOST: f64 = 0.4;
 
 /// Centre of the element.
@@ -62,7 +62,7 @@ pub(super) fn relief(
 
         let layer = (twisting * along.dot(&(flexibility * along))).sqrt();
         let own = chain_stiffness(whole, &along, edge) / length;
-        // Not a number where the element resists no lean at all; then there is nothing to relieve.
+        // An element that resists no lean gives minus infinity: nothing to relieve.
         let missed = (layer - twisting / own).min(MOST * width / free as f64).max(0.0);
         relief += moment.transpose() * moment * (missed * length / twisting);
     }

@@ -83,7 +83,7 @@ impl ShellGeometry {
         self
     }
 
-    /// The same with its edges free to shed twist in a layer of their own (see the module's docs), except where `held`
+    /// The same with its edges free to shed twist in a layer of their own (see `edge_layer`), except where `held`
     /// says of both ends of an edge that couples hold them.
     #[must_use]
     pub fn with_free_edges(mut self, held: impl Fn(u32) -> bool) -> Self {
