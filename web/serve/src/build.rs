@@ -30,7 +30,7 @@ use crate::{Error, Workspace};
 /// [`Error`], which says what is missing or which step failed.
 pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
     node::install(workspace, Tools::Optimiser)?;
-    compile::target_is_installed()?;
+    compile::bring_target()?;
     let modules = std::thread::scope(|scope| {
         let mut optimising = Vec::new();
         for module in Module::ALL {

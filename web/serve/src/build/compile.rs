@@ -8,18 +8,28 @@ use crate::{Error, Workspace};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
-/// Checks that the compiler can make wasm, because cargo's own message (it can't find `core`) doesn't say what to do.
-pub(super) fn target_is_installed() -> Result<(), Error> {
+/// Makes sure that the compiler can make wasm: rustup brings the target by itself where it may
+/// (`rust-toolchain.toml`), and is asked to where that is switched off. Cargo's own message (it can't find `core`)
+/// doesn't say what to do.
+pub(super) fn bring_target() -> Result<(), Error> {
+    if target_is_installed()? {
+        return Ok(());
+    }
+    let mut rustup = Command::new("rustup");
+    let added = run(rustup.args(["target", "add", TARGET]));
+    if added.is_ok() && target_is_installed()? {
+        return Ok(());
+    }
+    Err(missing(&format!("Rust's {TARGET} target"), &format!("run `rustup target add {TARGET}`")))
+}
+
+fn target_is_installed() -> Result<bool, Error> {
     let listing = Command::new(std::env::var_os("RUSTC").unwrap_or_else(|| "rustc".into()))
         .args(["--print", "target-libdir", "--target", TARGET])
         .stderr(Stdio::null())
         .output()
         .map_err(|_| missing("the Rust compiler (rustc)", "install Rust from https://rustup.rs"))?;
-    let library = PathBuf::from(String::from_utf8_lossy(&listing.stdout).trim());
-    if library.is_dir() {
-        return Ok(());
-    }
-    Err(missing(&format!("Rust's {TARGET} target"), &format!("run `rustup target add {TARGET}`")))
+    Ok(PathBuf::from(String::from_utf8_lossy(&listing.stdout).trim()).is_dir())
 }
 
 /// Compiles `module` and gives the path of the wasm file.
