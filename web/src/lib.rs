@@ -1,7 +1,13 @@
 //! Bombatura in the browser.
 
+#[cfg(feature = "board")]
+pub mod board;
 #[cfg(feature = "compute")]
 pub mod compute;
-
+#[cfg(feature = "core")]
+mod problem;
 #[cfg(feature = "view")]
 pub mod view;
+
+#[cfg(feature = "core")]
+pub use problem::Problem;

@@ -1,11 +1,9 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
-import { showArching } from "./arching_text.js";
 import { connectColourKey, paintColourKey } from "./colour_key.js";
 import { listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
-import { DrawingsPanel } from "./drawings_panel.js";
 import { listenToHands } from "./gestures.js";
 import { connectHistory } from "./history_buttons.js";
 import { ModeTable } from "./mode_table.js";
@@ -19,6 +17,7 @@ import { TopSession } from "./top_session.js";
 import { WORDS } from "./words.js";
 import { ProblemError, WorkshopClient } from "./workshop_client.js";
 
+/** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
 /** @typedef {"loading" | "top" | "modes" | "error"} PageState */
 
@@ -27,9 +26,16 @@ const notices = new Notices();
 const results = new ResultText();
 const store = new DesignStore();
 
-const client = new WorkshopClient(new URL("../wasm/compute_bg.wasm", import.meta.url), () =>
-  notices.say(WORDS.restarted),
+const restarted = () => notices.say(WORDS.restarted);
+
+const client = new WorkshopClient(
+  new URL("./compute_worker.js", import.meta.url),
+  new URL("../wasm/compute_bg.wasm", import.meta.url),
+  restarted,
 );
+
+/** @type {DrawingRoom | undefined} */
+let drawings;
 
 const stage = new Stage(part("#stage-view", HTMLElement), {
   opened: paintColourKey,
@@ -50,8 +56,7 @@ let touched;
 
 const session = new TopSession(store, client, {
   picture: (picture, motion) => stage.show(picture, motion),
-  drawings: (drawn) => drawings.show(drawn),
-  arching: (arching) => showArching(part("#arching-figures", HTMLElement), arching),
+  design: (design) => drawings?.follow(design),
   motion: (motion) => stage.move(motion),
   figures: (solution, chosen) => {
     modes.show(solution.modes, chosen);
@@ -69,7 +74,7 @@ const session = new TopSession(store, client, {
   },
   problem: (problem) => {
     controls.show(store.design);
-    drawings.goBack();
+    drawings?.goBack();
     if (page.dataset.state === "loading" && store.name === "") {
       page.dataset.state = "error";
     }
@@ -88,13 +93,6 @@ const controls = new ShapeControls(part("#measures", HTMLElement), {
   trial: (design, measure) => change(measure, () => session.trial(design)),
   settle: (design, measure) => change(measure, () => session.settle(design)),
   not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
-});
-
-const drawings = new DrawingsPanel({
-  current: () => store.design,
-  trial: (design) => change(undefined, () => session.trial(design)),
-  settle: (design) => change(undefined, () => session.settle(design)),
-  saved: (file) => notices.say(WORDS.saved(file)),
 });
 
 connectHistory(store, (said) => {
@@ -143,7 +141,21 @@ part("#reset", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void session.begin();
+void session.begin().then(openDrawings);
+
+async function openDrawings() {
+  const { DrawingRoom } = await import("./drawing_room.js");
+  drawings = new DrawingRoom(
+    {
+      current: () => store.design,
+      trial: (design) => change(undefined, () => session.trial(design)),
+      settle: (design) => change(undefined, () => session.settle(design)),
+      saved: (file) => notices.say(WORDS.saved(file)),
+    },
+    restarted,
+  );
+  drawings.follow(store.text);
+}
 
 /**
  * @param {Measure | undefined} measure

@@ -1,5 +1,5 @@
 /**
- * What the page and its compute worker say to each other.
+ * What the page and its workers say to each other.
  *
  * Every request carries the whole design, so the worker holds nothing that a restart could lose, and every request
  * gets exactly one reply with the same id. Requests of one kind replace each other: a newer one waiting makes an older
@@ -121,10 +121,10 @@
  * @property {{ send: { json: string }, get: string }} open a design from outside, checked strictly; the reply is the
  * same design as the program writes it
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
- * @property {{ send: { design: string }, get: Drawings }} drawings
- * @property {{ send: { design: string }, get: Arching }} arching
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
  * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
+ * @property {{ send: { design: string }, get: Drawings }} drawings answered by the drawing board
+ * @property {{ send: { design: string }, get: Arching }} arching answered by the drawing board
  */
 
 /** @typedef {keyof Exchange} RequestKind */
@@ -137,7 +137,7 @@
 /** @typedef {{ [K in RequestKind]: RequestOf<K> }[RequestKind]} Request */
 
 /**
- * The first message to a worker: the compute module, compiled once by the page and shared by every restart.
+ * The first message to a worker: its module, compiled once by the page and shared by every restart.
  * @typedef {{ kind: "start", module: WebAssembly.Module }} Start
  */
 

@@ -6,7 +6,7 @@
  * that is shown is dropped.
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
-/** @import { Arching, Drawings, Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
+/** @import { Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
@@ -17,8 +17,7 @@ const MODE_COUNT = 26;
 /**
  * @typedef {object} SessionEvents
  * @property {(picture: Picture, motion?: Motion) => void} picture a new shape, with the motion that belongs to it or none yet
- * @property {(drawings: Drawings) => void} drawings of the design that is shown
- * @property {(arching: Arching) => void} arching what that of the design that is shown does
+ * @property {(design: string) => void} design one that is about to be shown, for whatever goes with it
  * @property {(motion: Motion) => void} motion on the shape that is shown
  * @property {(solution: Solution, chosen: Mode) => void} figures
  * @property {(problem: Problem) => void} problem the design that was tried or opened can't be; the store's one stays
@@ -103,7 +102,6 @@ export class TopSession {
       if (text === this.#store.text || (await this.#shape(design, text, turn))) {
         this.#store.settle(design);
         settled = true;
-        void this.#figure(text, turn);
         await this.#ask("standard", text, turn);
       }
     });
@@ -113,68 +111,27 @@ export class TopSession {
       } else {
         this.#store.settle(this.#store.design);
       }
-      void this.#draw(this.#store.text, turn);
-      void this.#figure(this.#store.text, turn);
+      this.#events.design(this.#store.text);
       await this.#guarded(() => this.#ask("standard", this.#store.text, turn));
     }
     return taken;
   }
 
   /**
-   * Shows the shape of a design, in 3D and drawn, and takes it on trial; false when something newer is shown already.
+   * Shows the shape of a design and takes it on trial; false when something newer is shown already.
    * @param {Design} design
    * @param {string} text
    * @param {number} turn
    */
   async #shape(design, text, turn) {
-    const drawn = this.#draw(text, turn);
+    this.#events.design(text);
     const picture = await this.#client.ask("shape", { design: text, size: "preview" });
     const fresh = this.#isNew(turn);
     if (fresh) {
       this.#store.replace(design);
       this.#events.picture(picture);
     }
-    await drawn;
     return fresh;
-  }
-
-  /**
-   * Shows the drawings of a design.
-   * @param {string} text
-   * @param {number} turn
-   */
-  #draw(text, turn) {
-    return this.#besides("drawings", text, turn, this.#events.drawings);
-  }
-
-  /**
-   * Shows what the arching of a design does.
-   * @param {string} text
-   * @param {number} turn
-   */
-  #figure(text, turn) {
-    return this.#besides("arching", text, turn, this.#events.arching);
-  }
-
-  /**
-   * Asks for something that goes with a shape. Where it can't be had the shape can't either, and is what tells of it.
-   * @template {"drawings" | "arching"} K
-   * @param {K} kind
-   * @param {string} design
-   * @param {number} turn
-   * @param {(value: import("./messages.js").Exchange[K]["get"]) => void} show
-   */
-  async #besides(kind, design, turn, show) {
-    try {
-      const value = await this.#client.ask(kind, { design });
-      if (this.#isNew(turn)) {
-        show(value);
-      }
-    } catch (reason) {
-      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
-        throw reason;
-      }
-    }
   }
 
   /**
@@ -193,8 +150,7 @@ export class TopSession {
   async #fresh(preview) {
     const turn = ++this.#turn;
     const text = this.#store.text;
-    void this.#draw(text, turn);
-    void this.#figure(text, turn);
+    this.#events.design(text);
     const picture = preview ?? (await this.#client.ask("shape", { design: text, size: "preview" }));
     if (this.#isNew(turn)) {
       this.#events.picture(picture);

@@ -1,5 +1,5 @@
 /**
- * The page's side of the compute worker: a promise for each request, and a new worker when one fails.
+ * The page's side of a worker: a promise for each request, and a new worker when one fails.
  */
 /** @import { Exchange, Problem, Reply, Request, RequestKind } from "./messages.js" */
 import { WORDS } from "./words.js";
@@ -33,8 +33,9 @@ export class ProblemError extends Error {
  * @property {(reason: Error) => void} reject
  */
 
-/** Asks the compute worker, and keeps one alive. */
+/** Asks a worker, and keeps one alive. */
 export class WorkshopClient {
+  #worker_url;
   #module_url;
   /** @type {Promise<WebAssembly.Module> | undefined} */
   #module;
@@ -50,10 +51,12 @@ export class WorkshopClient {
   #on_restart;
 
   /**
-   * @param {URL} module_url of the compute module's wasm file
+   * @param {URL} worker_url of the worker's script
+   * @param {URL} module_url of its wasm file
    * @param {() => void} on_restart called after a failed worker was replaced
    */
-  constructor(module_url, on_restart) {
+  constructor(worker_url, module_url, on_restart) {
+    this.#worker_url = worker_url;
     this.#module_url = module_url;
     this.#on_restart = on_restart;
     this.#startWorker();
@@ -81,7 +84,7 @@ export class WorkshopClient {
   }
 
   #startWorker() {
-    const worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
+    const worker = new Worker(this.#worker_url, { type: "module" });
     this.#worker = worker;
     worker.addEventListener("message", (/** @type {MessageEvent<Reply>} */ event) => this.#hear(worker, event.data));
     worker.addEventListener("error", (event) => this.#fail(worker, event.message));
@@ -135,7 +138,7 @@ export class WorkshopClient {
     if (worker !== this.#worker) {
       return;
     }
-    console.error(`compute worker failed: ${text}`);
+    console.error(`worker failed: ${text}`);
     worker.terminate();
     const culprit = this.#waiting.get(id ?? -1);
     for (const waiting of [...this.#waiting.values()]) {

@@ -1,4 +1,4 @@
-/** @import { Arching, Drawings, Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
+/** @import { Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
 import { chosenMode } from "./mode_choice.js";
 
 /**
@@ -8,8 +8,6 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(json: string) => void} open_design
  * @property {() => string} design
  * @property {(size: MeshSize) => Picture} picture
- * @property {() => Drawings} drawings
- * @property {() => Arching} arching
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
  */
@@ -43,12 +41,6 @@ export class WorkshopDesk {
       case "shape":
         this.#hold(request.design);
         return this.#core.picture(request.size);
-      case "drawings":
-        this.#hold(request.design);
-        return this.#core.drawings();
-      case "arching":
-        this.#hold(request.design);
-        return this.#core.arching();
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);
@@ -56,6 +48,8 @@ export class WorkshopDesk {
         this.#hold(request.design);
         this.#core.solve(request.size, request.count);
         return { mode: request.mode, ...this.#core.motion(request.mode) };
+      default:
+        throw new TypeError(`the workshop knows no "${request.kind}"`);
     }
   }
 

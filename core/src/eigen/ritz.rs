@@ -1,13 +1,13 @@
 //! Ritz pairs of the projected operator, and how far each is from an eigenpair.
 
-use faer::diag::DiagMut;
-use faer::dyn_stack::{MemBuffer, MemStack};
-use faer::linalg::evd::{ComputeEigenvectors, self_adjoint_evd, self_adjoint_evd_scratch};
-use faer::{ColMut, MatMut, MatRef, Par, Spec};
+use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::EigenError;
 use super::dense::{add_combination, combination};
 use super::lanczos::Lanczos;
+
+/// An eigenvalue takes two or three QR sweeps; a matrix that needs so many of them has none that can be found.
+const MOST_SWEEPS: usize = 30;
 
 /// Ritz pairs, largest θ = 1/(λ - σ) first, that is lowest λ first.
 pub(super) struct Ritz {
@@ -25,28 +25,17 @@ impl Ritz {
     pub(super) fn of(lanczos: &Lanczos) -> Result<Ritz, EigenError> {
         let size = lanczos.expanded();
         let projected = projected(lanczos);
-        let mut ascending = vec![0.0; size];
-        let mut vectors = vec![0.0; size * size];
-        let scratch = self_adjoint_evd_scratch::<f64>(size, ComputeEigenvectors::Yes, Par::Seq, Spec::default());
-        let failed = |_| EigenError::Projection { size };
-        let mut memory = MemBuffer::try_new(scratch).map_err(|_| EigenError::Projection { size })?;
         if projected.iter().any(|value| !value.is_finite()) {
             return Err(EigenError::Projection { size });
         }
-        let diagonal: DiagMut<'_, f64> = ColMut::from_slice_mut(&mut ascending).as_diagonal_mut();
-        self_adjoint_evd(
-            MatRef::from_column_major_slice(&projected, size, size),
-            diagonal,
-            Some(MatMut::from_column_major_slice_mut(&mut vectors, size, size)),
-            Par::Seq,
-            MemStack::new(&mut memory),
-            Spec::default(),
-        )
-        .map_err(failed)?;
+        let pairs = SymmetricEigen::try_new(DMatrix::from_vec(size, size, projected), f64::EPSILON, MOST_SWEEPS * size)
+            .ok_or(EigenError::Projection { size })?;
         // Rounding may leave values at or below zero at the far end, which stand for infinite λ.
-        let positive = ascending.iter().filter(|&&theta| theta > 0.0).count();
-        let theta: Vec<f64> = ascending.iter().rev().take(positive).copied().collect();
-        let coordinates: Vec<f64> = vectors.chunks_exact(size).rev().take(positive).flatten().copied().collect();
+        let mut order: Vec<usize> = (0..size).filter(|&pair| pairs.eigenvalues[pair] > 0.0).collect();
+        order.sort_by(|&a, &b| pairs.eigenvalues[b].total_cmp(&pairs.eigenvalues[a]));
+        let theta: Vec<f64> = order.iter().map(|&pair| pairs.eigenvalues[pair]).collect();
+        let vectors = pairs.eigenvectors.as_slice();
+        let coordinates: Vec<f64> = order.iter().flat_map(|&pair| &vectors[pair * size..][..size]).copied().collect();
         let error = theta
             .iter()
             .zip(coordinates.chunks_exact(size))

@@ -29,8 +29,11 @@ pub(super) const WORKERS: &str = r#"
 /// Makes every worker of the page throw.
 pub(super) const BREAK_WORKERS: &str = r#"new BroadcastChannel("break-the-worker").postMessage("now");"#;
 
-/// Holds once the page has started a worker in place of the first.
-pub(super) const SECOND_WORKER: &str = "globalThis.__workers_started >= 2";
+/// Holds once the page has started the solver's and the drawing board's worker.
+pub(super) const BOTH_WORKERS: &str = "globalThis.__workers_started >= 2";
+
+/// Holds once it has started another in place of each.
+pub(super) const BOTH_AGAIN: &str = "globalThis.__workers_started >= 4";
 
 /// Before the page's own scripts: keeps the graphics devices that the page asks for.
 pub(super) const DEVICES: &str = r#"

@@ -1,6 +1,6 @@
 //! Builds Bombatura's static site from the Rust modules and the page, and serves it on this machine.
 //!
-//! [`build`] makes three wasm modules (the solver and one view for each drawing backend), binds them to JavaScript,
+//! [`build`] makes four wasm modules (the solver, the drawings, and one view for each drawing backend), binds them to JavaScript,
 //! optimises and compresses them and lays them beside the page. [`serve`] hands such a folder to a browser.
 //! Neither knows what the page does.
 

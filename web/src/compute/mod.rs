@@ -4,9 +4,8 @@
 //! copied once, out of this module's memory, since only arrays of their own can be handed over to the page.
 
 mod arrays;
-mod problem;
+mod refusals;
 mod replies;
 mod workshop;
 
-pub use problem::Problem;
 pub use workshop::Workshop;

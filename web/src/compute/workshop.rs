@@ -1,16 +1,16 @@
 //! The class that the compute worker owns.
 
-use bombatura_core::arching_figures::ArchingFigures;
 use bombatura_core::design::Design;
-use bombatura_core::drawings::Drawings;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::top::Stages;
 use wasm_bindgen::prelude::*;
 
+use crate::problem::Problem;
+
 use super::arrays::{mode_object, picture_object};
-use super::problem::Problem;
-use super::replies::{ArchingReply, ModeList};
+use super::refusals::{unknown_mode, unknown_size};
+use super::replies::ModeList;
 
 /// One design at work. Whatever was computed is kept until the design changes under it, so that asking again costs
 /// little. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
@@ -66,29 +66,6 @@ impl Workshop {
         Ok(picture_object(self.stages.picture(size)?, nodes, mass_g))
     }
 
-    /// The working drawings, true to scale in mm: `{ plan, long_arch, cross_arches }`, each
-    /// `{ low, high, lines: [{ kind, path }], labels: [{ name, value_mm, at, minor }], handles }`, a handle
-    /// `{ paths, what, unit, value, least, most, at, along }`.
-    ///
-    /// # Errors
-    /// A top that can't be drawn.
-    pub fn drawings(&mut self) -> Result<JsValue, Box<Problem>> {
-        let design = self.stages.design().clone();
-        let drawings = Drawings::new(&design, self.stages.shape()?);
-        Ok(serde_wasm_bindgen::to_value(&drawings).unwrap_or_else(Into::into))
-    }
-
-    /// What the arching does: `{ apex_mm, rise_mm, channel_depth_mm, steepest, hollow_radius?, round_radius?, holes }`, the
-    /// figures with a place as `{ value, at }`, in degrees and mm; a hole as `{ treble_side, crossings, misses? }`.
-    ///
-    /// # Errors
-    /// A top that can't be drawn.
-    pub fn arching(&mut self) -> Result<JsValue, Box<Problem>> {
-        let shape = self.stages.shape()?;
-        let figures = ArchingFigures::new(&shape.outline, &shape.surface, &shape.holes);
-        Ok(serde_wasm_bindgen::to_value(&ArchingReply::from(&figures)).unwrap_or_else(Into::into))
-    }
-
     /// Solves for the lowest `count` elastic modes, proven complete:
     /// `{ modes: [{ number, name, frequency_hz, residual }], rigid_hz }`.
     ///
@@ -110,7 +87,7 @@ impl Workshop {
     /// # Errors
     /// A mode that there isn't, or what [`Workshop::solve`] reports.
     pub fn motion(&mut self, mode: usize) -> Result<JsValue, Box<Problem>> {
-        let unknown = Problem::unknown_mode(mode, self.solved.is_some());
+        let unknown = unknown_mode(mode, self.solved.is_some());
         let (Some((size, request)), Some(index)) = (self.solved, mode.checked_sub(1)) else {
             return Err(unknown);
         };
@@ -126,6 +103,6 @@ fn mesh_size(word: &str) -> Result<MeshSize, Box<Problem>> {
         "preview" => Ok(MeshSize::Preview),
         "standard" => Ok(MeshSize::Standard),
         "fine" => Ok(MeshSize::Fine),
-        _ => Err(Problem::unknown_size(word)),
+        _ => Err(unknown_size(word)),
     }
 }

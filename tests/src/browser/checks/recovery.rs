@@ -1,4 +1,4 @@
-//! What breaks under the page: its worker, and the graphics device.
+//! What breaks under the page: its workers, and the graphics device.
 
 use anyhow::{Result, ensure};
 
@@ -8,23 +8,24 @@ use super::{Place, Run};
 use crate::browser::{Backend, breakage};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
-    run.check("a crashed worker restarts with the same design", worker_restarts(place)).await;
+    run.check("crashed workers restart with the same design", workers_restart(place)).await;
     run.check("a lost graphics device is replaced", device_is_replaced(place, run.backend)).await;
 }
 
-async fn worker_restarts(place: &Place<'_>) -> Result<()> {
+async fn workers_restart(place: &Place<'_>) -> Result<()> {
     let installed = place.session.run_before_every_page(breakage::WORKERS).await?;
-    let result = worker_restarts_inside(place).await;
+    let result = workers_restart_inside(place).await;
     place.session.forget_script(&installed).await?;
     result
 }
 
-async fn worker_restarts_inside(place: &Place<'_>) -> Result<()> {
+async fn workers_restart_inside(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     move_slider(&page, "Thickness").await?;
     let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
+    page.until("both workers are there", breakage::BOTH_WORKERS).await?;
     page.value(breakage::BREAK_WORKERS).await?;
-    page.until("a second worker is started", breakage::SECOND_WORKER).await?;
+    page.until("both are started again", breakage::BOTH_AGAIN).await?;
     page.until("the page says so", "document.body.innerText.includes('started again')").await?;
     page.settle().await?;
     ensure!(page.number("Thickness").await? == thickness, "the thickness was lost");

@@ -3,8 +3,10 @@
 /// One wasm module: the web crate compiled with one of its features.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Module {
-    /// The solver, run in the worker.
+    /// The solver, run in a worker.
     Compute,
+    /// The drawings, run in another.
+    Board,
     /// The view for browsers with WebGPU.
     ViewWebGpu,
     /// The view for the others; some ten times larger, hence a module of its own.
@@ -13,13 +15,14 @@ pub enum Module {
 
 impl Module {
     /// Every module. The slowest to compile comes first, so that its optimisation overlaps the others' compilation.
-    pub const ALL: [Module; 3] = [Module::ViewWebGl2, Module::ViewWebGpu, Module::Compute];
+    pub const ALL: [Module; 4] = [Module::ViewWebGl2, Module::ViewWebGpu, Module::Compute, Module::Board];
 
     /// The module's file name without its ending.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
             Module::Compute => "compute",
+            Module::Board => "board",
             Module::ViewWebGpu => "view_webgpu",
             Module::ViewWebGl2 => "view_webgl2",
         }
@@ -30,6 +33,7 @@ impl Module {
     pub fn feature(self) -> &'static str {
         match self {
             Module::Compute => "compute",
+            Module::Board => "board",
             Module::ViewWebGpu => "view-webgpu",
             Module::ViewWebGl2 => "view-webgl2",
         }
@@ -38,15 +42,15 @@ impl Module {
     /// The cargo profile: see the workspace's manifest for what each trades.
     pub(crate) fn profile(self) -> &'static str {
         match self {
-            Module::Compute => "wasm",
+            Module::Compute | Module::Board => "wasm",
             Module::ViewWebGpu | Module::ViewWebGl2 => "wasm-view",
         }
     }
 
-    /// What the optimiser aims for: the solver is waited for while it runs, the views while they are downloaded.
+    /// What the optimiser aims for: solver and drawings are waited for while they run, the views while they are downloaded.
     pub(crate) fn optimiser_level(self) -> &'static str {
         match self {
-            Module::Compute => "-O3",
+            Module::Compute | Module::Board => "-O3",
             Module::ViewWebGpu | Module::ViewWebGl2 => "-Oz",
         }
     }

@@ -1,17 +1,22 @@
 /**
- * The compute worker: owns the computing core and answers one request at a time, the most urgent first.
+ * How a worker takes turns: it owns a wasm module and answers one request at a time, the most urgent first.
  *
- * A failure inside the core is a value (a Problem). Anything else that is thrown means that the core's memory can't be
- * trusted any more: the worker says so and stops answering, and the page starts a new one.
+ * A failure inside the module is a value (a Problem). Anything else that is thrown means that the module's memory can't
+ * be trusted any more: the worker says so and stops answering, and the page starts a new one.
  */
-/** @import { Exchange, Problem, Reply, Request, Start } from "./messages.js" */
-import init, { Workshop } from "../wasm/compute.js";
+/** @import { Exchange, Problem, Reply, Request, RequestKind, Start } from "./messages.js" */
 import { RequestQueue } from "./request_queue.js";
-import { WorkshopDesk } from "./workshop_desk.js";
+
+/**
+ * @typedef {object} Desk
+ * @property {(request: Request) => Exchange[RequestKind]["get"]} answer may throw a Problem
+ */
 
 const queue = new RequestQueue();
 
-/** @type {WorkshopDesk | undefined} */
+/** @type {((module: WebAssembly.Module) => Promise<Desk>) | undefined} */
+let opening;
+/** @type {Desk | undefined} */
 let desk;
 let turn_asked = false;
 let crashed = false;
@@ -35,10 +40,17 @@ self.addEventListener("message", (/** @type {MessageEvent<Start | Request>} */ e
   askTurn();
 });
 
+/**
+ * Answers what the page asks, once it has sent the module.
+ * @param {(module: WebAssembly.Module) => Promise<Desk>} open
+ */
+export function takeTurns(open) {
+  opening = open;
+}
+
 /** @param {WebAssembly.Module} module */
 async function start(module) {
-  await init({ module_or_path: module });
-  desk = new WorkshopDesk(new Workshop());
+  desk = await opening?.(module);
   askTurn();
 }
 

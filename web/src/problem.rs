@@ -1,7 +1,6 @@
 //! Errors as the page gets them: plain objects with text for people.
 
 use bombatura_core::design::DesignError;
-use bombatura_core::top::TopError;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
@@ -27,31 +26,6 @@ pub struct Problem {
     pub remedy: String,
 }
 
-impl Problem {
-    /// A mesh size that there isn't.
-    pub(super) fn unknown_size(word: &str) -> Box<Problem> {
-        Box::new(Problem {
-            kind: "unknown_mesh_size".into(),
-            message: format!("There is no mesh called \"{word}\"; there are preview, standard and fine."),
-            value: word.into(),
-            limits: "preview, standard or fine".into(),
-            ..Problem::default()
-        })
-    }
-
-    /// A mode that the last solve didn't find.
-    pub(super) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
-        let solved = if solved { "the last solve has fewer" } else { "nothing has been solved yet" };
-        Box::new(Problem {
-            kind: "unknown_mode".into(),
-            message: format!("There is no mode {mode}; {solved}."),
-            value: mode.to_string(),
-            remedy: "Solve for more modes, or choose a lower one.".into(),
-            ..Problem::default()
-        })
-    }
-}
-
 impl From<DesignError> for Box<Problem> {
     fn from(error: DesignError) -> Box<Problem> {
         Box::new(Problem {
@@ -62,15 +36,6 @@ impl From<DesignError> for Box<Problem> {
             limits: error.limits(),
             remedy: error.remedy(),
         })
-    }
-}
-
-impl From<TopError> for Box<Problem> {
-    fn from(error: TopError) -> Box<Problem> {
-        match error {
-            TopError::Design(error) => error.into(),
-            other => Box::new(Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() }),
-        }
     }
 }
 
@@ -96,14 +61,6 @@ mod tests {
         assert!(problem.value.contains("999"), "{}", problem.value);
         for part in [&problem.path, &problem.value, &problem.limits, &problem.remedy] {
             assert!(!part.is_empty() && problem.message.contains(part.as_str()), "{part} in {}", problem.message);
-        }
-    }
-
-    #[test]
-    fn an_unknown_size_names_those_there_are() {
-        let problem = Problem::unknown_size("huge");
-        for word in ["huge", "preview", "standard", "fine"] {
-            assert!(problem.message.contains(word));
         }
     }
 }

@@ -1,0 +1,61 @@
+/**
+ * All that is drawn and read off the arching, with a worker of its own. Loaded once the first figures are there: what
+ * moves is waited for, what is read is not.
+ */
+/** @import { PanelEvents } from "./drawings_panel.js" */
+/** @import { Exchange } from "./messages.js" */
+import { showArching } from "./arching_text.js";
+import { DrawingsPanel } from "./drawings_panel.js";
+import { part } from "./page_parts.js";
+import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
+
+/** Draws the design at hand. */
+export class DrawingRoom {
+  #board;
+  #panel;
+
+  /**
+   * @param {PanelEvents} events
+   * @param {() => void} on_restart called after a failed worker was replaced
+   */
+  constructor(events, on_restart) {
+    const here = import.meta.url;
+    this.#board = new WorkshopClient(
+      new URL("./board_worker.js", here),
+      new URL("../wasm/board_bg.wasm", here),
+      on_restart,
+    );
+    this.#panel = new DrawingsPanel(events);
+  }
+
+  /**
+   * Shows a design. The board answers in the order it is asked, so the last one stays.
+   * @param {string} design
+   */
+  follow(design) {
+    void this.#ask("drawings", design, (drawings) => this.#panel.show(drawings));
+    void this.#ask("arching", design, (arching) => showArching(part("#arching-figures", HTMLElement), arching));
+  }
+
+  /** What was tried can't be. */
+  goBack() {
+    this.#panel.goBack();
+  }
+
+  /**
+   * A design that can't be drawn can't be shown at all, which is told once, by whoever shows the top.
+   * @template {"drawings" | "arching"} K
+   * @param {K} kind
+   * @param {string} design
+   * @param {(value: Exchange[K]["get"]) => void} show
+   */
+  async #ask(kind, design, show) {
+    try {
+      show(await this.#board.ask(kind, { design }));
+    } catch (reason) {
+      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
+        throw reason;
+      }
+    }
+  }
+}
