@@ -112,9 +112,9 @@ fn in_order<'design>(
                 remedy: "move this station, or leave it out".into(),
             });
         }
-        given.push(Given { station_mm: y, arch: &extra.arch, path: format!("{path}.arch") });
+        let place = given.partition_point(|other| other.station_mm < y);
+        given.insert(place, Given { station_mm: y, arch: &extra.arch, path: format!("{path}.arch") });
     }
-    given.sort_by(|a, b| a.station_mm.total_cmp(&b.station_mm));
     Ok(given)
 }
 

@@ -37,7 +37,8 @@ impl Design {
         Ok(design)
     }
 
-    /// The design as a JSON document that [`Design::from_json`] reads back to the same value.
+    /// The design as a JSON document that [`Design::from_json`] reads back to the same value, if its numbers have no more
+    /// than 15 digits; of longer ones the last may change by one.
     pub fn to_json(&self) -> String {
         // A design has string keys and plain values only, for which the writer has no failure.
         serde_json::to_string_pretty(self).unwrap_or_default()

@@ -51,15 +51,15 @@ impl Preset {
             &mut m.upper_corner.width_mm,
             &mut m.lower_corner.width_mm,
         ] {
-            *station *= along;
+            *station = tenths(*station * along);
         }
-        m.upper_corner.reach_mm *= upper / m.upper_width_mm;
-        m.lower_corner.reach_mm *= lower / m.lower_width_mm;
+        m.upper_corner.reach_mm = tenths(m.upper_corner.reach_mm * upper / m.upper_width_mm);
+        m.lower_corner.reach_mm = tenths(m.lower_corner.reach_mm * lower / m.lower_width_mm);
         (m.upper_width_mm, m.waist_width_mm, m.lower_width_mm, m.overhang_mm) = (upper, waist, lower, overhang);
         let a = &mut design.arching;
         (a.edge_height_mm, a.apex_height_mm) = (edge, apex);
         (a.channel_depth_mm, a.channel_distance_mm) = (depth, distance);
-        design.sound_holes.stop_mm *= along;
+        design.sound_holes.stop_mm = tenths(design.sound_holes.stop_mm * along);
         for hole in [&mut design.sound_holes.bass, &mut design.sound_holes.treble] {
             if let SoundHoleChoice::EyesAndStem(hole) = hole {
                 scale_hole(hole, along);
@@ -85,8 +85,13 @@ fn scale_hole(hole: &mut EyesAndStem, by: f64) {
         &mut hole.upper_wing_width_mm,
         &mut hole.lower_wing_width_mm,
     ] {
-        *measure *= by;
+        *measure = tenths(*measure * by);
     }
+}
+
+/// As a rule is read.
+fn tenths(length_mm: f64) -> f64 {
+    (length_mm * 10.0).round() / 10.0
 }
 
 #[cfg(test)]

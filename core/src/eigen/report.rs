@@ -2,7 +2,7 @@
 
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
-use super::dense::inner_products;
+use super::dense::{ascending, inner_products};
 use super::product::SymmetricProduct;
 use super::shift::measure;
 
@@ -47,8 +47,7 @@ pub(super) fn report(
     let quotients: Vec<f64> =
         vectors.chunks_exact(dof).zip(forces.chunks_exact(dof)).map(|(vector, force)| dot(vector, force)).collect();
     // Equal eigenvalues come in any order; rounding decides which is the lower.
-    let mut order: Vec<usize> = (0..quotients.len()).collect();
-    order.sort_by(|&a, &b| quotients[a].total_cmp(&quotients[b]));
+    let order = ascending(&quotients);
     let values: Vec<f64> = order.iter().map(|&mode| quotients[mode]).collect();
     let ordered = |columns: &[f64]| -> Vec<f64> {
         order.iter().flat_map(|&mode| columns[mode * dof..(mode + 1) * dof].iter().copied()).collect()

@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::EigenError;
-use super::dense::{add_combination, combination};
+use super::dense::{add_combination, ascending, combination};
 use super::lanczos::Lanczos;
 
 /// An eigenvalue takes two or three QR sweeps; a matrix that needs so many of them has none that can be found.
@@ -31,9 +31,9 @@ impl Ritz {
         let pairs = SymmetricEigen::try_new(DMatrix::from_vec(size, size, projected), f64::EPSILON, MOST_SWEEPS * size)
             .ok_or(EigenError::Projection { size })?;
         // Rounding may leave values at or below zero at the far end, which stand for infinite λ.
-        let mut order: Vec<usize> = (0..size).filter(|&pair| pairs.eigenvalues[pair] > 0.0).collect();
-        order.sort_by(|&a, &b| pairs.eigenvalues[b].total_cmp(&pairs.eigenvalues[a]));
-        let theta: Vec<f64> = order.iter().map(|&pair| pairs.eigenvalues[pair]).collect();
+        let values = pairs.eigenvalues.as_slice();
+        let order: Vec<usize> = ascending(values).into_iter().rev().take_while(|&pair| values[pair] > 0.0).collect();
+        let theta: Vec<f64> = order.iter().map(|&pair| values[pair]).collect();
         let vectors = pairs.eigenvectors.as_slice();
         let coordinates: Vec<f64> = order.iter().flat_map(|&pair| &vectors[pair * size..][..size]).copied().collect();
         let error = theta

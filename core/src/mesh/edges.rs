@@ -13,7 +13,7 @@ pub struct Edges {
 
 impl Edges {
     /// Numbers the edges of `triangles` (triangle, corner) in the order in which they are met.
-    pub(super) fn of(triangles: &[[u32; 3]]) -> Edges {
+    pub(crate) fn of(triangles: &[[u32; 3]]) -> Edges {
         let mut numbers = BTreeMap::new();
         let mut ends = Vec::new();
         let of_triangle = triangles
@@ -31,6 +31,15 @@ impl Edges {
             .collect();
         Edges { ends, of_triangle }
     }
+
+    /// (triangle, side): whether the mesh ends there, which is where no other triangle shares the edge.
+    pub(crate) fn at_the_end(&self) -> Vec<[bool; 3]> {
+        let mut sharing = vec![0_u8; self.ends.len()];
+        for &edge in self.of_triangle.iter().flatten() {
+            sharing[edge as usize] = sharing[edge as usize].saturating_add(1);
+        }
+        self.of_triangle.iter().map(|edges| edges.map(|edge| sharing[edge as usize] == 1)).collect()
+    }
 }
 
 #[cfg(test)]
@@ -42,5 +51,6 @@ mod tests {
         let edges = Edges::of(&[[0, 1, 2], [0, 2, 3]]);
         assert_eq!(edges.ends, [[0, 1], [1, 2], [0, 2], [2, 3], [0, 3]]);
         assert_eq!(edges.of_triangle, [[0, 1, 2], [2, 3, 4]]);
+        assert_eq!(edges.at_the_end(), [[true, true, false], [false, true, true]]);
     }
 }

@@ -1,6 +1,6 @@
 //! The rigid motions that the supports leave free.
 
-use nalgebra::{Matrix6, SymmetricEigen, Vector3};
+use nalgebra::{DMatrix, Matrix6, SymmetricEigen, Vector3};
 
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, Supports, Tie};
 
@@ -50,7 +50,8 @@ pub fn rigid_motions(
         });
         gram += Matrix6::from_fn(|i, j| felt[i] * felt[j]);
     }
-    let spectrum = SymmetricEigen::new(gram);
+    // Of a size known only at run time, like the solver's: the code is there once.
+    let spectrum = SymmetricEigen::new(DMatrix::from_column_slice(6, 6, gram.as_slice()));
     let largest = spectrum.eigenvalues.max();
     let mut basis = Vec::new();
     for (index, &value) in spectrum.eigenvalues.iter().enumerate() {

@@ -4,7 +4,7 @@ use nalgebra::Vector3;
 
 use super::error::ShellError;
 use super::normals::estimated_normals;
-use super::patch::{Patch, next};
+use super::patch::Patch;
 
 const M_PER_MM: f64 = 1e-3;
 
@@ -83,16 +83,15 @@ impl ShellGeometry {
         self
     }
 
-    /// The same with its edges free to shed twist in a layer of their own (see `edge_layer`), except where `held`
-    /// says of both ends of an edge that couples hold them.
+    /// The same with edges free to shed twist in a layer of their own (see `edge_layer`): (triangle, edge), whether the
+    /// shell ends there and no couple holds it.
+    ///
+    /// # Panics
+    /// When the list has not as many triangles as the shell.
     #[must_use]
-    pub fn with_free_edges(mut self, held: impl Fn(u32) -> bool) -> Self {
-        self.free_edges = ends_of_shell(&self.triangles);
-        for (corners, free) in self.triangles.iter().zip(&mut self.free_edges) {
-            for edge in 0..3 {
-                free[edge] &= !(held(corners[edge]) && held(corners[next(edge)]));
-            }
-        }
+    pub fn with_free_edges(mut self, free: Vec<[bool; 3]>) -> Self {
+        assert_eq!(free.len(), self.triangles.len(), "every triangle has three edges");
+        self.free_edges = free;
         self
     }
 
@@ -189,26 +188,6 @@ impl ShellGeometry {
 struct MidEdges {
     normals: [Vector3<f64>; 3],
     thickness_m: [f64; 3],
-}
-
-/// (triangle, edge): whether no other triangle shares the edge.
-fn ends_of_shell(triangles: &[[u32; 3]]) -> Vec<[bool; 3]> {
-    let sides_of = |(triangle, corners): (usize, &[u32; 3])| {
-        let corners = *corners;
-        [0, 1, 2].map(|edge| {
-            let (from, to) = (corners[edge], corners[next(edge)]);
-            ([from.min(to), from.max(to)], triangle, edge)
-        })
-    };
-    let mut sides: Vec<_> = triangles.iter().enumerate().flat_map(sides_of).collect();
-    sides.sort_unstable();
-    let mut ends = vec![[false; 3]; triangles.len()];
-    for same in sides.chunk_by(|a, b| a.0 == b.0) {
-        if let [(_, triangle, edge)] = *same {
-            ends[triangle][edge] = true;
-        }
-    }
-    ends
 }
 
 fn check_nodes(nodes_mm: &[[f64; 3]], normals: Option<&[[f64; 3]]>, thickness_mm: &[f64]) -> Result<(), ShellError> {

@@ -1,7 +1,5 @@
 //! The wood on the mesh: mid-surface, shell, fittings and mass.
 
-use std::collections::BTreeSet;
-
 use super::{Plan, Shape, TopError};
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::MidSurface;
@@ -36,9 +34,6 @@ impl Carved {
     /// # Errors
     /// As for [`Carved::new`].
     pub fn on(plan: &Plan, mid_surface: MidSurface, wood: &Wood, fittings: &Fittings) -> Result<Self, TopError> {
-        // Ribs and linings hold the rim against turning.
-        let held_by_ribs: BTreeSet<u32> =
-            fittings.rim.iter().flat_map(|_| plan.mesh.rim_nodes.iter().copied()).collect();
         let geometry = ShellGeometry::new(
             &mid_surface.nodes_mm,
             Some(&mid_surface.normals),
@@ -46,7 +41,7 @@ impl Carved {
             &plan.mesh.triangles,
         )?
         .with_mid_edges(&mid_surface.edge_normals, &mid_surface.edge_thickness_mm, &plan.mesh.edges.of_triangle)
-        .with_free_edges(|node| plan.supports.turning_is_held(node) || held_by_ribs.contains(&node));
+        .with_free_edges(free_edges(plan, fittings.rim.is_some()));
         let options = ElementOptions::default();
         let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
         let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };
@@ -68,4 +63,22 @@ impl Carved {
         let modes = solve_modes(&self.geometry, &plan.supports, &plan.equations, &self.model, &plan.symbolic, request)?;
         Ok(modes)
     }
+}
+
+/// (triangle, side): whether the wood ends there and nothing holds it against turning.
+fn free_edges(plan: &Plan, on_ribs: bool) -> Vec<[bool; 3]> {
+    let mesh = &plan.mesh;
+    let mut held = vec![false; mesh.points_mm.len()];
+    if on_ribs {
+        // Ribs and linings hold the rim against turning.
+        mesh.rim_nodes.iter().for_each(|&node| held[node as usize] = true);
+    }
+    let turns = |node: u32| !(held[node as usize] || plan.supports.turning_is_held(node));
+    let mut free = mesh.edges.at_the_end();
+    for (free, corners) in free.iter_mut().zip(&mesh.triangles) {
+        for side in 0..3 {
+            free[side] &= turns(corners[side]) || turns(corners[(side + 1) % 3]);
+        }
+    }
+    free
 }

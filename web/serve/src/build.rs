@@ -32,19 +32,21 @@ pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
     node::install(workspace, Tools::Optimiser)?;
     compile::bring_target()?;
     let modules = std::thread::scope(|scope| {
-        let mut optimising = Vec::new();
-        for module in Module::ALL {
-            let compiled = compile::compile(workspace, module)?;
-            let bound = bindings::bind(workspace, module, &compiled)?;
-            optimising.push(scope.spawn(move || optimise::optimise(workspace, module, bound)));
-        }
-        let join = |thread: std::thread::ScopedJoinHandle<'_, _>| {
-            thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+        let lanes = Module::LANES.map(|lane| scope.spawn(move || lane.map(|module| make(workspace, module))));
+        let join = |lane: std::thread::ScopedJoinHandle<'_, _>| {
+            lane.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
         };
-        optimising.into_iter().map(join).collect::<Result<Vec<_>, Error>>()
+        lanes.map(join).into_iter().flatten().collect::<Result<Vec<_>, Error>>()
     })?;
     let mut files = page::files(&workspace.page())?;
     files.extend(modules.into_iter().flatten());
     minify::minify(workspace, &mut files)?;
     publish::publish(workspace, files, out)
+}
+
+/// The files of one module.
+fn make(workspace: &Workspace, module: Module) -> Result<Vec<page::Source>, Error> {
+    let compiled = compile::compile(workspace, module)?;
+    let bound = bindings::bind(workspace, module, &compiled)?;
+    optimise::optimise(workspace, module, bound)
 }

@@ -13,17 +13,18 @@ use crate::{Error, Workspace};
 
 /// The module's two files as they belong in the site.
 pub(super) fn optimise(workspace: &Workspace, module: Module, bound: Bound) -> Result<Vec<Source>, Error> {
-    let level = module.optimiser_level();
+    let flags = module.optimiser_flags();
+    let shown = flags.join(" ");
     let program = workspace.page().join("node_modules/binaryen");
     let manifest = program.join("package.json");
     let version = std::fs::read_to_string(&manifest).map_err(Error::file("read", &manifest))?;
-    let recipe = format!("wasm-opt {level} {version}");
+    let recipe = format!("wasm-opt {shown} {version}");
     let wasm = Cache::new(workspace.cache()).get_or_make(&recipe, &bound.wasm, || {
-        eprintln!("Optimising the module {} ({level})", module.name());
+        eprintln!("Optimising the module {} ({shown})", module.name());
         let input = workspace.bindings().join(format!("{}_bg.wasm", module.name()));
         let output = workspace.bindings().join(format!("{}_optimised.wasm", module.name()));
         let mut command = Command::new("node");
-        command.arg(program.join("bin/wasm-opt")).arg(level).arg(&input).arg("-o").arg(&output);
+        command.arg(program.join("bin/wasm-opt")).args(flags).arg(&input).arg("-o").arg(&output);
         run(&mut command)?;
         std::fs::read(&output).map_err(Error::file("read", &output))
     })?;
