@@ -28,11 +28,15 @@ const store = new DesignStore();
 
 const restarted = () => notices.say(WORDS.restarted);
 
-const client = new WorkshopClient(
-  new URL("./compute_worker.js", import.meta.url),
-  new URL("../wasm/compute_bg.wasm", import.meta.url),
-  restarted,
-);
+const startWorkshop = () =>
+  new WorkshopClient(
+    new URL("./compute_worker.js", import.meta.url),
+    new URL("../wasm/compute_bg.wasm", import.meta.url),
+    restarted,
+  );
+
+/** @type {WorkshopClient | undefined} */
+let second_workshop;
 
 /** @type {DrawingRoom | undefined} */
 let drawings;
@@ -54,7 +58,12 @@ const stage = new Stage(part("#stage-view", HTMLElement), {
 /** @type {Measure | undefined} the control that the person moved last */
 let touched;
 
-const session = new TopSession(store, client, {
+const second = () => {
+  second_workshop ??= startWorkshop();
+  return second_workshop;
+};
+
+const session = new TopSession(store, startWorkshop(), second, {
   picture: (picture, motion) => stage.show(picture, motion),
   design: (design) => drawings?.follow(design),
   motion: (motion) => stage.move(motion),
@@ -71,6 +80,10 @@ const session = new TopSession(store, client, {
       performance.mark("bombatura:standard-modes");
       notices.say(WORDS.settled(solution, chosen));
     }
+  },
+  sureties: (sureties) => {
+    modes.judge(sureties);
+    results.judge(sureties);
   },
   problem: (problem) => {
     controls.show(store.design);

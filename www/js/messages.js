@@ -39,6 +39,14 @@
  */
 
 /**
+ * How sure a mode's frequency is, and how the wood damps it.
+ * @typedef {object} Surety
+ * @property {number | null} [mesh_hz] estimated error of the mesh, ± Hz; none where two meshes can't tell
+ * @property {number} wood_hz one standard deviation of what boards of the wood differ by, ± Hz
+ * @property {number} q quality factor, by the wood's own losses
+ */
+
+/**
  * Which mode the person is looking at: by its name where it has one, because a change of shape can reorder the modes.
  * @typedef {object} ModeWish
  * @property {string} name
@@ -123,6 +131,8 @@
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
  * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
+ * @property {{ send: { design: string, size: MeshSize, count: number }, get: Surety[] }} surety of the modes that a solve of
+ * the same gives
  * @property {{ send: { design: string }, get: Drawings }} drawings answered by the drawing board
  * @property {{ send: { design: string }, get: Arching }} arching answered by the drawing board
  */

@@ -2,9 +2,9 @@
  * The table of modes: a real table whose rows are chosen by click, touch or arrow keys. One row's button takes the tab
  * stop (roving tabindex), so that the table is a single step on the way through the page.
  */
-/** @import { Mode } from "./messages.js" */
+/** @import { Mode, Surety } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { hertzText, modeName } from "./words.js";
+import { hertzText, modeName, spreadText } from "./words.js";
 
 /** @type {Record<string, (at: number, last: number) => number>} */
 const KEY_STEPS = {
@@ -51,6 +51,19 @@ export class ModeTable {
       fillRow(this.#rows[index], mode, placeInRange(mode, modes[0].frequency_hz, highest_hz));
     }
     this.choose(chosen);
+  }
+
+  /**
+   * Says how sure the figures are; new figures wipe it out until it is known of them.
+   * @param {readonly Surety[]} sureties (mode)
+   */
+  judge(sureties) {
+    for (const [index, surety] of sureties.entries()) {
+      if (this.#rows[index] !== undefined) {
+        part(".spread", HTMLElement, this.#rows[index]).textContent = spreadText(surety);
+        part(".quality", HTMLElement, this.#rows[index]).textContent = surety.q.toFixed(0);
+      }
+    }
   }
 
   /** @param {Mode} chosen */
@@ -125,6 +138,9 @@ function fillRow(row, mode, place) {
   part(".number", HTMLElement, row).textContent = String(mode.number);
   part("button", HTMLButtonElement, row).textContent = modeName(mode);
   part(".hertz", HTMLElement, row).textContent = hertzText(mode.frequency_hz);
+  for (const later of [".spread", ".quality"]) {
+    part(later, HTMLElement, row).textContent = "";
+  }
   part(".pitch", HTMLElement, row).style.setProperty("--place", place.toFixed(3));
 }
 

@@ -1,11 +1,15 @@
-/** @import { Mode, Solution } from "./messages.js" */
+/** @import { Mode, Solution, Surety } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { meshText, WORDS } from "./words.js";
+import { meshText, spreadText, WORDS } from "./words.js";
 
 /** Writes the figures that stand on the stage and under the table, each with the mesh that it came from. */
 export class ResultText {
   /** @type {Solution | undefined} */
   #solution;
+  /** @type {readonly Surety[]} (mode) of the solution; none while not known */
+  #sureties = [];
+  /** @type {Mode | undefined} */
+  #chosen;
 
   /**
    * @param {Solution} solution
@@ -14,6 +18,7 @@ export class ResultText {
    */
   show(solution, chosen, rim) {
     this.#solution = solution;
+    this.#sureties = [];
     const { size, picture } = solution;
     const mesh = meshText(size, picture.nodes);
     part("#mass", HTMLElement).textContent = WORDS.mass(picture.mass_g);
@@ -21,12 +26,22 @@ export class ResultText {
     this.choose(chosen);
   }
 
+  /** @param {readonly Surety[]} sureties of the solution that is shown */
+  judge(sureties) {
+    this.#sureties = sureties;
+    if (this.#chosen !== undefined) {
+      this.choose(this.#chosen);
+    }
+  }
+
   /** @param {Mode} chosen of the solution that is shown */
   choose(chosen) {
+    this.#chosen = chosen;
     if (this.#solution !== undefined) {
       const { size, picture } = this.#solution;
       part("#stage-title", HTMLElement).textContent = WORDS.title(chosen);
-      part("#stage-hertz", HTMLElement).textContent = WORDS.hertz(chosen.frequency_hz);
+      const surety = this.#sureties[chosen.number - 1];
+      part("#stage-hertz", HTMLElement).textContent = WORDS.hertz(chosen.frequency_hz, surety && spreadText(surety));
       part("#stage-mesh", HTMLElement).textContent = meshText(size, picture.nodes);
     }
   }

@@ -6,7 +6,7 @@
  * that is shown is dropped.
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
-/** @import { Mode, ModeWish, Motion, Picture, Problem, Solution } from "./messages.js" */
+/** @import { Mode, ModeWish, Motion, Picture, Problem, Solution, Surety } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
@@ -20,6 +20,7 @@ const MODE_COUNT = 26;
  * @property {(design: string) => void} design one that is about to be shown, for whatever goes with it
  * @property {(motion: Motion) => void} motion on the shape that is shown
  * @property {(solution: Solution, chosen: Mode) => void} figures
+ * @property {(sureties: Surety[]) => void} sureties of the modes of the figures that came last
  * @property {(problem: Problem) => void} problem the design that was tried or opened can't be; the store's one stays
  */
 
@@ -27,6 +28,7 @@ const MODE_COUNT = 26;
 export class TopSession {
   #store;
   #client;
+  #second;
   #events;
   #turn = 0;
   #shown_turn = 0;
@@ -38,11 +40,13 @@ export class TopSession {
   /**
    * @param {DesignStore} store
    * @param {WorkshopClient} client
+   * @param {() => WorkshopClient} second started when first needed: for what takes long, so that the first stays free
    * @param {SessionEvents} events
    */
-  constructor(store, client, events) {
+  constructor(store, client, second, events) {
     this.#store = store;
     this.#client = client;
+    this.#second = second;
     this.#events = events;
   }
 
@@ -177,7 +181,28 @@ export class TopSession {
     if (chosen.number !== solution.motion.mode) {
       await this.#fetchMotion(chosen);
     }
+    if (size === "standard") {
+      void this.#judge(design);
+    }
     return true;
+  }
+
+  /**
+   * Finds out how sure the figures are that are shown. Where that can't be had they stand without it.
+   * @param {string} design
+   */
+  async #judge(design) {
+    const shown = this.#shown;
+    try {
+      const sureties = await this.#second().ask("surety", { design, size: "standard", count: MODE_COUNT });
+      if (shown === this.#shown) {
+        this.#events.sureties(sureties);
+      }
+    } catch (reason) {
+      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
+        throw reason;
+      }
+    }
   }
 
   /** @param {Mode} mode of the solution that is shown */

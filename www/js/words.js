@@ -1,7 +1,7 @@
 /**
  * Every sentence the scripts show, in one place. Plain trade words, British English; units beside every number.
  */
-/** @import { Drawing, Handle, MeshSize, Mode, Problem, Solution } from "./messages.js" */
+/** @import { Drawing, Handle, MeshSize, Mode, Problem, Solution, Surety } from "./messages.js" */
 
 /** Groups of three digits are set apart by a narrow space that does not break. */
 const COUNT = new Intl.NumberFormat("en-GB", { useGrouping: true });
@@ -22,6 +22,15 @@ export function countText(count) {
 export function hertzText(frequency_hz) {
   // What rounds to 100.0 is written 100.
   return frequency_hz < 99.95 ? frequency_hz.toFixed(1) : countText(Math.round(frequency_hz));
+}
+
+/**
+ * How sure a frequency is: what boards differ by and what the mesh leaves open, as independent of each other.
+ * @param {Surety} surety
+ * @returns {string} Hz, without the unit
+ */
+export function spreadText({ mesh_hz, wood_hz }) {
+  return `±\u2009${countText(Math.max(Math.round(Math.hypot(mesh_hz ?? 0, wood_hz)), 1))}`;
 }
 
 /** @type {Record<string, string>} */
@@ -61,8 +70,8 @@ export const WORDS = {
   pause: "Pause",
   /** @param {Mode} mode */
   title: (mode) => (mode.name === "" ? modeName(mode) : `${modeName(mode)} mode`),
-  /** @param {number} frequency_hz */
-  hertz: (frequency_hz) => `${hertzText(frequency_hz)} Hz`,
+  /** @type {(frequency_hz: number, spread?: string) => string} */
+  hertz: (frequency_hz, spread = "") => `${hertzText(frequency_hz)} ${spread}${spread === "" ? "" : " "}Hz`,
   /** @param {number} mass_g */
   mass: (mass_g) => `${mass_g.toFixed(1)} g of wood`,
   /**
@@ -70,7 +79,7 @@ export const WORDS = {
    * @param {string} mesh
    */
   basis: (rim, mesh) =>
-    `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. How far one board differs from the next is not counted.`,
+    `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. ± tells how far boards of one species differ and what the mesh leaves open (one standard deviation); Q how long it rings, by the wood’s own losses.`,
   /** @param {string} mesh */
   solving: (mesh) => `Figures from the ${mesh}; working out the standard mesh…`,
   /**

@@ -37,8 +37,6 @@ export class ProblemError extends Error {
 export class WorkshopClient {
   #worker_url;
   #module_url;
-  /** @type {Promise<WebAssembly.Module> | undefined} */
-  #module;
   /** @type {Worker | undefined} */
   #worker;
   /** @type {Map<number, Waiting>} */
@@ -89,13 +87,9 @@ export class WorkshopClient {
     worker.addEventListener("message", (/** @type {MessageEvent<Reply>} */ event) => this.#hear(worker, event.data));
     worker.addEventListener("error", (event) => this.#fail(worker, event.message));
     worker.addEventListener("messageerror", () => this.#fail(worker, "unreadable message"));
-    this.#module ??= compiled(this.#module_url);
-    this.#module.then(
+    compiled(this.#module_url).then(
       (module) => worker.postMessage({ kind: "start", module }),
-      (reason) => {
-        this.#module = undefined;
-        this.#giveUp(String(reason));
-      },
+      (reason) => this.#giveUp(String(reason)),
     );
     for (const { request } of this.#waiting.values()) {
       worker.postMessage(request);
@@ -201,12 +195,26 @@ function designOf(request) {
   }
 }
 
+/** @type {Map<string, Promise<WebAssembly.Module>>} by address: restarts and further workers share what is there */
+const modules = new Map();
+
+/**
+ * @param {URL} url
+ * @returns {Promise<WebAssembly.Module>}
+ */
+function compiled(url) {
+  const module = modules.get(url.href) ?? compile(url);
+  modules.set(url.href, module);
+  module.catch(() => modules.delete(url.href));
+  return module;
+}
+
 /**
  * Compiles while downloading where the host names the file's type rightly, and after it elsewhere.
  * @param {URL} url
  * @returns {Promise<WebAssembly.Module>}
  */
-async function compiled(url) {
+async function compile(url) {
   const response = await fetch(url);
   if (!response.ok) {
     throw new Error(`${url.pathname}: status ${response.status}`);

@@ -1,4 +1,4 @@
-/** @import { Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
+/** @import { Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution, Surety } from "./messages.js" */
 import { chosenMode } from "./mode_choice.js";
 
 /**
@@ -9,6 +9,7 @@ import { chosenMode } from "./mode_choice.js";
  * @property {() => string} design
  * @property {(size: MeshSize) => Picture} picture
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
+ * @property {() => Surety[]} surety of the last solve
  * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
  */
 
@@ -48,6 +49,10 @@ export class WorkshopDesk {
         this.#hold(request.design);
         this.#core.solve(request.size, request.count);
         return { mode: request.mode, ...this.#core.motion(request.mode) };
+      case "surety":
+        this.#hold(request.design);
+        this.#core.solve(request.size, request.count);
+        return this.#core.surety();
       default:
         throw new TypeError(`the workshop knows no "${request.kind}"`);
     }

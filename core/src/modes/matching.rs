@@ -23,20 +23,20 @@ pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes
     let product = |a: &[Vector3<f64>], b: &[Vector3<f64>]| -> f64 {
         weights.iter().zip(a.iter().zip(b)).map(|(weight, (a, b))| weight * a.dot(b)).sum()
     };
-    let mut pairs = Vec::new();
+    // (mode of `other`): the own mode most like it, and how much.
+    let mut likest: Vec<Option<(usize, f64)>> = vec![None; other_moves.len()];
     for (i, a) in own_moves.iter().enumerate() {
-        for (j, b) in other_moves.iter().enumerate() {
+        for (b, likest) in other_moves.iter().zip(&mut likest) {
             let likeness = product(a, b).powi(2) / (product(a, a) * product(b, b));
-            if likeness > LEAST_LIKENESS {
-                pairs.push((likeness, i, j));
+            if likeness > likest.map_or(LEAST_LIKENESS, |(_, most)| most) {
+                *likest = Some((i, likeness));
             }
         }
     }
-    pairs.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut partner = vec![None; own_moves.len()];
-    for (_, i, j) in pairs {
-        if partner[i].is_none() && !partner.contains(&Some(j)) {
-            partner[i] = Some(j);
+    for (j, likest) in likest.iter().enumerate() {
+        if let Some((i, _)) = likest {
+            partner[*i] = Some(j);
         }
     }
     partner

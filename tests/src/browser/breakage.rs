@@ -29,11 +29,11 @@ pub(super) const WORKERS: &str = r#"
 /// Makes every worker of the page throw.
 pub(super) const BREAK_WORKERS: &str = r#"new BroadcastChannel("break-the-worker").postMessage("now");"#;
 
-/// Holds once the page has started the solver's and the drawing board's worker.
-pub(super) const BOTH_WORKERS: &str = "globalThis.__workers_started >= 2";
+/// Holds once the page has started its workers: for solving, for judging how sure a figure is, and the drawing board's.
+pub(super) const WORKERS_THERE: &str = "globalThis.__workers_started >= 3";
 
 /// Holds once it has started another in place of each.
-pub(super) const BOTH_AGAIN: &str = "globalThis.__workers_started >= 4";
+pub(super) const WORKERS_AGAIN: &str = "globalThis.__workers_started >= 6";
 
 /// Before the page's own scripts: keeps the graphics devices that the page asks for.
 pub(super) const DEVICES: &str = r#"

@@ -2,12 +2,13 @@
 //!
 //! Each wasm module passes cargo, the bindings generator and the optimiser; then scripts and style sheets are minified one
 //! by one and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
-//! content they were given, so that a change to the page costs little there. While cargo compiles one module, the one before it is optimised on another thread.
+//! content they were given, so that a change to the page costs little there. Modules are made two at a time.
 
 mod bindings;
 mod cache;
 mod compile;
 mod compress;
+mod import_names;
 mod minify;
 mod module;
 mod node;

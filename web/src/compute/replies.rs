@@ -1,6 +1,6 @@
-//! What the page is told about a solve.
+//! What the page is told about a solve and how sure it is.
 
-use bombatura_core::modes::{ModeName, Modes};
+use bombatura_core::modes::{Certainty, Damping, ModeName, Modes};
 use serde::Serialize;
 
 /// The modes of the last solve, lowest first.
@@ -35,5 +35,22 @@ impl From<&Modes> for ModeList {
                 .collect(),
             rigid_hz: modes.rigid_hz.clone(),
         }
+    }
+}
+
+/// How sure a mode's frequency is, and how the wood damps it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub(super) struct Surety {
+    /// Estimated error of the mesh, ± Hz; none where the other mesh has no mode of this shape.
+    mesh_hz: Option<f64>,
+    /// One standard deviation of what boards of the wood differ by, ± Hz.
+    wood_hz: f64,
+    /// Quality factor, by the wood's own losses.
+    q: f64,
+}
+
+impl Surety {
+    pub(super) fn new(certainty: &Certainty, damping: &Damping) -> Surety {
+        Surety { mesh_hz: certainty.numerical_hz(), wood_hz: certainty.wood_hz(), q: damping.q() }
     }
 }

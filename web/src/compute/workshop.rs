@@ -10,7 +10,7 @@ use crate::problem::Problem;
 
 use super::arrays::{mode_object, picture_object};
 use super::refusals::{unknown_mode, unknown_size};
-use super::replies::ModeList;
+use super::replies::{ModeList, Surety};
 
 /// One design at work. Whatever was computed is kept until the design changes under it, so that asking again costs
 /// little. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
@@ -77,6 +77,23 @@ impl Workshop {
         let list = ModeList::from(self.stages.modes(size, &request)?);
         self.solved = Some((size, request));
         Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
+    }
+
+    /// How sure the last solve's frequencies are and how the wood damps each mode: (mode) `{ mesh_hz?, wood_hz, q }`.
+    ///
+    /// Cost: a solve on another mesh, where that isn't there yet.
+    ///
+    /// # Errors
+    /// What [`Workshop::solve`] reports; none solved yet gives an empty list.
+    pub fn surety(&mut self) -> Result<JsValue, Box<Problem>> {
+        let mut sureties = Vec::new();
+        if let Some((size, request)) = self.solved {
+            let certainties = self.stages.certainty(size, &request)?;
+            let dampings = self.stages.damping(size, &request)?;
+            sureties
+                .extend(certainties.iter().zip(&dampings).map(|(certainty, damping)| Surety::new(certainty, damping)));
+        }
+        Ok(serde_wasm_bindgen::to_value(&sureties).unwrap_or_else(Into::into))
     }
 
     /// How mode `mode`, 1 for the lowest, moves the vertices of the last solve's picture: `{ re, im }`, each

@@ -23,9 +23,9 @@ async fn workers_restart_inside(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     move_slider(&page, "Thickness").await?;
     let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
-    page.until("both workers are there", breakage::BOTH_WORKERS).await?;
+    page.until("the workers are there", breakage::WORKERS_THERE).await?;
     page.value(breakage::BREAK_WORKERS).await?;
-    page.until("both are started again", breakage::BOTH_AGAIN).await?;
+    page.until("all are started again", breakage::WORKERS_AGAIN).await?;
     page.until("the page says so", "document.body.innerText.includes('started again')").await?;
     page.settle().await?;
     ensure!(page.number("Thickness").await? == thickness, "the thickness was lost");

@@ -1,10 +1,11 @@
 //! The JavaScript side of a module: what `import` finds, and the declarations the page's type checker reads.
 
+use std::fmt::Display;
 use std::path::Path;
 
 use wasm_bindgen_cli_support::Bindgen;
 
-use super::Module;
+use super::{Module, import_names};
 use crate::{Error, Workspace};
 
 /// A module with its bindings, not yet optimised.
@@ -16,19 +17,18 @@ pub(super) struct Bound {
 /// Makes the bindings as an ES module that a page or a module worker can import from anywhere.
 pub(super) fn bind(workspace: &Workspace, module: Module, compiled: &Path) -> Result<Bound, Error> {
     let folder = workspace.bindings();
-    let generate = || {
-        Bindgen::new()
-            .input_path(compiled)
-            .web(true)?
-            .typescript(true)
-            .remove_producers_section(true)
-            .out_name(module.name())
-            .generate(&folder)
-    };
-    generate().map_err(|reason| Error::Bindings { module: module.name(), reason: format!("{reason:#}") })?;
-    let read = |ending: &str| {
-        let path = folder.join(format!("{}{ending}", module.name()));
-        std::fs::read(&path).map_err(Error::file("read", &path))
-    };
-    Ok(Bound { javascript: read(".js")?, wasm: read("_bg.wasm")? })
+    let refused = |reason: &dyn Display| Error::Bindings { module: module.name(), reason: format!("{reason:#}") };
+    let mut generator = Bindgen::new();
+    generator.input_path(compiled).typescript(true).remove_producers_section(true).out_name(module.name());
+    generator.web(true).map_err(|reason| refused(&reason))?;
+    let mut output = generator.generate_output().map_err(|reason| refused(&reason))?;
+    let names = import_names::short(output.wasm_mut().imports.iter_mut().map(|import| &mut import.name));
+    output.emit(&folder).map_err(|reason| refused(&reason))?;
+    let path = |ending: &str| folder.join(format!("{}{ending}", module.name()));
+    let (script, wasm) = (path(".js"), path("_bg.wasm"));
+    let javascript = std::fs::read_to_string(&script).map_err(Error::file("read", &script))?;
+    Ok(Bound {
+        javascript: import_names::renamed(&javascript, &names).into_bytes(),
+        wasm: std::fs::read(&wasm).map_err(Error::file("read", &wasm))?,
+    })
 }
