@@ -3,6 +3,7 @@
 //! One file for each subject; each gives its rows, and [`rows`] joins them. To add a check, add a row to a subject's
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
+mod bar;
 mod known;
 mod mesh;
 mod plates;
@@ -33,6 +34,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(spruce::rows()?);
     rows.extend(statics::rows()?);
     rows.extend(shells::rows()?);
+    rows.extend(bar::rows()?);
     rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
     rows.extend(solids::rows()?);

@@ -72,6 +72,7 @@ const session = new TopSession(store, startWorkshop(), second, {
     modes.reveal();
     results.show(solution, chosen, store.design.rim);
     page.dataset.basis = solution.size;
+    delete page.dataset.surety;
     if (page.dataset.state !== "modes") {
       performance.mark("bombatura:first-modes");
       reach("modes");
@@ -84,6 +85,7 @@ const session = new TopSession(store, startWorkshop(), second, {
   sureties: (sureties) => {
     modes.judge(sureties);
     results.judge(sureties);
+    page.dataset.surety = "known";
   },
   problem: (problem) => {
     controls.show(store.design);

@@ -10,20 +10,21 @@ use super::page::Page;
 /// Figures that stay the same for this long are those of the last change.
 const QUIET: Duration = Duration::from_millis(700);
 
-/// Holds when the figures on the page come from the standard mesh.
-const STANDARD: &str = "document.documentElement.dataset.basis === 'standard'";
+/// Holds when the figures on the page come from the standard mesh and it is known how sure they are.
+const SETTLED: &str = "(({ basis, surety }) => basis === 'standard' && surety === 'known')\
+    (document.documentElement.dataset)";
 
 impl Page<'_> {
-    /// Waits until the figures are those of the standard mesh and stay so.
+    /// Waits until the figures are those of the standard mesh, with how sure they are, and stay so.
     ///
     /// # Errors
     /// When that takes too long.
     pub async fn settle(&self) -> Result<()> {
         loop {
-            self.until("the figures come from the standard mesh", STANDARD).await?;
+            self.until("the figures come from the standard mesh and are judged", SETTLED).await?;
             let now = self.hertz().await?;
             tokio::time::sleep(QUIET).await;
-            if self.hertz().await? == now && self.value(&format!("return {STANDARD};")).await? == true {
+            if self.hertz().await? == now && self.value(&format!("return {SETTLED};")).await? == true {
                 return Ok(());
             }
         }
@@ -40,6 +41,13 @@ impl Page<'_> {
     pub(super) async fn hertz(&self) -> Result<Vec<f64>> {
         let hertz = self.value(&format!("return {HERTZ};")).await?;
         serde_json::from_value(hertz).context("a frequency in the table isn't a number")
+    }
+
+    /// (mode): what the table says of how sure its frequency is, ± Hz, and its quality factor.
+    pub(super) async fn sureties(&self) -> Result<Vec<[f64; 2]>> {
+        let script = "return [...document.querySelectorAll('#modes tbody tr')].map((row) =>
+            ['.spread', '.quality'].map((cell) => Number(row.querySelector(cell).textContent.replace(/[±\\s]/g, ''))));";
+        serde_json::from_value(self.value(script).await?).context("what the table says of a mode isn't a number")
     }
 
     /// What stands in a number field, as text.

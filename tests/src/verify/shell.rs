@@ -56,7 +56,17 @@ impl Shell<'_> {
 
     /// The lowest `count` elastic modes, proven complete.
     pub(super) fn modes(&self, count: usize) -> Result<Modes> {
-        let Assembled { geometry, supports, equations, model, symbolic } = self.assemble()?;
+        self.modes_with(count, |_, _, _, _| Ok::<(), std::convert::Infallible>(()))
+    }
+
+    /// The same of the shell with whatever `fit` adds to its model.
+    pub(super) fn modes_with<E: std::error::Error + Send + Sync + 'static>(
+        &self,
+        count: usize,
+        fit: impl FnOnce(&ShellGeometry, &Equations, ElementOptions, &mut ShellModel) -> Result<(), E>,
+    ) -> Result<Modes> {
+        let Assembled { geometry, supports, equations, mut model, symbolic } = self.assemble()?;
+        fit(&geometry, &equations, ElementOptions::default(), &mut model)?;
         Ok(solve_modes(&geometry, &supports, &equations, &model, &symbolic, &ModesRequest::lowest(count))?)
     }
 

@@ -8,6 +8,7 @@ use crate::browser::find::Role;
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("the modes are a real table in rising order", modes_are_a_table(place)).await;
+    run.check("each frequency says how sure it is", frequencies_are_judged(place)).await;
     run.check("a click and the arrow keys choose a mode", modes_are_chosen(place)).await;
 }
 
@@ -22,6 +23,25 @@ async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
     ensure!(hertz.len() >= MODES, "{} modes in the table", hertz.len());
     ensure!(hertz[0] > 1.0, "the lowest elastic mode is at {} Hz: a rigid motion", hertz[0]);
     ensure!(hertz.is_sorted(), "frequencies out of order: {hertz:?}");
+    page.without_errors().await
+}
+
+/// Boards of one species differ by some 10 % in density and 20 % in stiffness (coefficients of variation, Wood Handbook, chapter 5), and
+/// f follows the root of either: a spread outside these bounds forgets one of them or counts it twice.
+const SPREAD: std::ops::Range<f64> = 0.03..0.25;
+
+/// A mode loses a mean of what the wood loses along the grain (0.0051), across it (0.0216) and in shear, and Q is one over that
+/// (McIntyre & Woodhouse 1988, Acta Metallurgica 36, 1397, from memory).
+const QUALITY: std::ops::Range<f64> = 45.0..200.0;
+
+async fn frequencies_are_judged(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    let hertz = page.hertz().await?;
+    for (index, (hertz, [spread, quality])) in hertz.iter().zip(page.sureties().await?).enumerate() {
+        let number = index + 1;
+        ensure!(SPREAD.contains(&(spread / hertz)), "mode {number}: {hertz} ± {spread} Hz");
+        ensure!(QUALITY.contains(&quality), "mode {number}: Q {quality}");
+    }
     page.without_errors().await
 }
 
