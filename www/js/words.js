@@ -79,7 +79,7 @@ export const WORDS = {
    * @param {string} mesh
    */
   basis: (rim, mesh) =>
-    `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. ± tells how far boards of one species differ and what the mesh leaves open (one standard deviation); Q how long it rings, by the wood’s own losses.`,
+    `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. ±: how far boards differ, and the mesh; Q: how long it rings.`,
   /** @param {string} mesh */
   solving: (mesh) => `Figures from the ${mesh}; working out the standard mesh…`,
   /**
