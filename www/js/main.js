@@ -13,6 +13,7 @@ import { connectMotionControls } from "./motion_controls.js";
 import { Notices } from "./notices.js";
 import { part } from "./page_parts.js";
 import { ResultText } from "./result_text.js";
+import { connectSections } from "./sections.js";
 import { ShapeControls } from "./shape_controls.js";
 import { Stage } from "./stage.js";
 import { TopSession } from "./top_session.js";
@@ -85,16 +86,24 @@ const modes = new ModeTable(part("#modes", HTMLTableElement), (mode) => {
 
 const controls = new ShapeControls(part("#measures", HTMLElement), {
   current: () => store.design,
-  trial: (design, measure) => change(measure, () => session.trial(design)),
-  settle: (design, measure) => change(measure, () => session.settle(design)),
+  trial: (design, measure) => void change(measure, () => session.trial(design)),
+  settle: (design, measure) => void change(measure, () => session.settle(design)),
   not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
 });
 
 const drawings = new DrawingsPanel({
   current: () => store.design,
-  trial: (design) => change(undefined, () => session.trial(design)),
-  settle: (design) => change(undefined, () => session.settle(design)),
+  trial: (design) => void change(undefined, () => session.trial(design)),
+  settle: (design) => void change(undefined, () => session.settle(design)),
   saved: (file) => notices.say(WORDS.saved(file)),
+});
+
+connectSections({
+  store,
+  client,
+  settle: (design) => change(undefined, () => session.settle(design)),
+  say: (text) => notices.say(text),
+  warn: (problem) => notices.warn(problem, WORDS.design_kept),
 });
 
 connectHistory(store, (said) => {
@@ -146,14 +155,15 @@ void stage.open();
 void session.begin();
 
 /**
+ * @template T
  * @param {Measure | undefined} measure
- * @param {() => Promise<unknown>} work
+ * @param {() => Promise<T>} work
  */
 function change(measure, work) {
   touched = measure;
   notices.clear();
   controls.mark(undefined);
-  void work();
+  return work();
 }
 
 /**

@@ -127,6 +127,7 @@ export const WORDS = {
       `misses the hole by ${distance}, on the side of the ${inside ? "centreline" : "edge"}`,
     should_fall_within: "Makers let the turn fall within the hole (common practice).",
   },
+  not_loaded: "This part of the page can’t be loaded. Check the connection, then close and open it again.",
   sides_differ: "Bass and treble side differ in this design; a change here sets both.",
   design_kept: "The top on the stage is still the one you had.",
   no_view:

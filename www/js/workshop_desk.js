@@ -1,4 +1,4 @@
-/** @import { Arching, Drawings, Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, MeasureLimits, MeshSize, Mode, ModeWish, Motion, Picture, Preset, Request, RequestKind, Solution } from "./messages.js" */
 import { chosenMode } from "./mode_choice.js";
 
 /**
@@ -10,6 +10,11 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(size: MeshSize) => Picture} picture
  * @property {() => Drawings} drawings
  * @property {() => Arching} arching
+ * @property {() => MeasureLimits[]} measures
+ * @property {() => Preset[]} presets
+ * @property {() => Arch[]} arches
+ * @property {(arch: string, inflection_mm: number) => string} with_inflection
+ * @property {(arch: string, family: string) => string} with_family
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
  */
@@ -49,6 +54,20 @@ export class WorkshopDesk {
       case "arching":
         this.#hold(request.design);
         return this.#core.arching();
+      case "measures":
+        return this.#core.measures();
+      case "presets":
+        return this.#core.presets();
+      case "arches":
+        this.#hold(request.design);
+        return this.#core.arches();
+      case "reshape": {
+        this.#hold(request.design);
+        const { arch, change } = request;
+        return "family" in change
+          ? this.#core.with_family(arch, change.family)
+          : this.#core.with_inflection(arch, change.inflection_mm);
+      }
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);

@@ -3,6 +3,7 @@
 //! Thin on purpose: what is computed, and what of it is kept, is `bombatura_core::top`'s business. Typed arrays are
 //! copied once, out of this module's memory, since only arrays of their own can be handed over to the page.
 
+mod arches;
 mod arrays;
 mod problem;
 mod replies;

@@ -39,6 +39,16 @@ impl Problem {
         })
     }
 
+    /// An arch or a family that the design on the bench hasn't.
+    pub(super) fn unknown_arch(word: &str) -> Box<Problem> {
+        Box::new(Problem {
+            kind: "unknown_arch".into(),
+            message: format!("This design has no arch or family called \"{word}\"."),
+            value: word.into(),
+            ..Problem::default()
+        })
+    }
+
     /// A mode that the last solve didn't find.
     pub(super) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
         let solved = if solved { "the last solve has fewer" } else { "nothing has been solved yet" };

@@ -17,7 +17,7 @@ use super::replies::{ArchingReply, ModeList};
 #[wasm_bindgen]
 #[derive(Debug)]
 pub struct Workshop {
-    stages: Stages,
+    pub(super) stages: Stages,
     solved: Option<(MeshSize, ModesRequest)>,
 }
 
