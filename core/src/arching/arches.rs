@@ -242,7 +242,7 @@ mod tests {
     fn an_arch_turns_where_it_is_told_to() {
         for family in [Family::CurtateCycloid, Family::ArcWithReverseArc] {
             let mut design = many_arches();
-            let (outline, arching) = laid(&design);
+            let (outline, _) = laid(&design);
             for name in ArchName::all(&design.arching) {
                 design.arching = Arching::new(&design.arching, &outline).unwrap().with_family(&outline, name, family);
             }

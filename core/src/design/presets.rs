@@ -3,7 +3,7 @@
 //! Each is the demonstration design's construction with measures of its own size; none is a real instrument. The table is
 //! `presets.csv`; what it doesn't hold (stations, corners, sound holes) goes with the length or the width beside it.
 
-use super::{Design, EyesAndStem, SoundHoleChoice};
+use super::{Design, EyesAndStem, SoundHoleChoice, SoundHoles};
 
 /// One invented design.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -59,15 +59,22 @@ impl Preset {
         let a = &mut design.arching;
         (a.edge_height_mm, a.apex_height_mm) = (edge, apex);
         (a.channel_depth_mm, a.channel_distance_mm) = (depth, distance);
-        design.sound_holes.stop_mm *= along;
-        for hole in [&mut design.sound_holes.bass, &mut design.sound_holes.treble] {
-            if let SoundHoleChoice::EyesAndStem(hole) = hole {
-                scale_hole(hole, along);
-            }
-        }
+        design.sound_holes.scale(along);
         let g = &mut design.graduation;
         (g.centre_mm, g.flank_mm, g.edge_mm) = (centre, flank, edge);
         design
+    }
+}
+
+impl SoundHoles {
+    /// Scales f-holes and stop to another length of the body.
+    pub(crate) fn scale(&mut self, by: f64) {
+        self.stop_mm *= by;
+        for hole in [&mut self.bass, &mut self.treble] {
+            if let SoundHoleChoice::EyesAndStem(hole) = hole {
+                scale_hole(hole, by);
+            }
+        }
     }
 }
 
