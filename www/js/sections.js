@@ -24,6 +24,7 @@ const SECTIONS = {
   presets: () => import("./sections/presets.js"),
   outline: () => import("./sections/outline.js"),
   arching: () => import("./sections/arching.js"),
+  measured: () => import("./sections/measured.js"),
 };
 
 /** @param {Bench} bench */
