@@ -1,8 +1,12 @@
-// What the three built wasm modules give, for the type check; the modules themselves exist only in a built site.
+// What the built wasm modules give, for the type check; the modules themselves exist only in a built site.
 
 declare module "*/wasm/compute.js" {
-  export default function init(options?: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
   export const Workshop: new () => import("./workshop_desk.js").WorkshopCore;
+}
+
+declare module "*/wasm/measured.js" {
+  export default function init(): Promise<unknown>;
   type Wishes = import("./sections/import_messages.js").Wishes;
   type ImportFit = import("./sections/import_messages.js").ImportFit;
   export function read_outline(design: string, file: Uint8Array, wishes: Wishes): ImportFit;

@@ -6,8 +6,10 @@ mod drawings;
 mod fallback;
 mod files;
 mod folder;
+mod measured;
 mod recovery;
 mod responsiveness;
+mod sections;
 mod table;
 
 use std::path::Path;
@@ -40,6 +42,8 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
+            sections::run(&place, &mut run).await;
+            measured::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;

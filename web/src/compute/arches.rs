@@ -6,7 +6,7 @@ use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use super::Workshop;
-use super::problem::Problem;
+use crate::problem::Problem;
 
 #[derive(Serialize)]
 struct MeasureReply {

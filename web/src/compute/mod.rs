@@ -5,11 +5,7 @@
 
 mod arches;
 mod arrays;
-mod imports;
-mod problem;
 mod replies;
 mod workshop;
 
-pub use imports::{read_heights, read_outline};
-pub use problem::Problem;
 pub use workshop::Workshop;

@@ -9,8 +9,8 @@ use bombatura_core::top::Stages;
 use wasm_bindgen::prelude::*;
 
 use super::arrays::{mode_object, picture_object};
-use super::problem::Problem;
 use super::replies::{ArchingReply, ModeList};
+use crate::problem::Problem;
 
 /// One design at work. Whatever was computed is kept until the design changes under it, so that asking again costs
 /// little. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.

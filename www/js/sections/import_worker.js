@@ -3,7 +3,7 @@
  * its own, which ends with it, while the compute worker goes on answering.
  */
 /** @import { ImportReply, ImportRequest } from "./import_messages.js" */
-import init, { read_heights, read_outline } from "../../wasm/compute.js";
+import init, { read_heights, read_outline } from "../../wasm/measured.js";
 
 self.addEventListener("message", async (/** @type {MessageEvent<ImportRequest>} */ { data }) => {
   self.postMessage(await reply(data));

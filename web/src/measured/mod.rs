@@ -1,4 +1,6 @@
-//! Measured files read into a design, outside any workshop: nothing on the bench changes until the page takes one over.
+//! Measured files read into a design: an offer that the page takes over or not.
+//!
+//! A module of its own, because a first visit needs none of it: with it the compute module would be an eighth larger.
 
 use bombatura_core::design::Design;
 use bombatura_core::measured::{
@@ -10,7 +12,7 @@ use js_sys::{Float32Array, Object, Reflect};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
-use super::problem::Problem;
+use crate::problem::Problem;
 
 /// More points than this on a screen lie on each other.
 const SHOWN: usize = 3000;

@@ -27,9 +27,10 @@ pub struct Problem {
     pub remedy: String,
 }
 
+#[cfg(feature = "compute")]
 impl Problem {
     /// A mesh size that there isn't.
-    pub(super) fn unknown_size(word: &str) -> Box<Problem> {
+    pub(crate) fn unknown_size(word: &str) -> Box<Problem> {
         Box::new(Problem {
             kind: "unknown_mesh_size".into(),
             message: format!("There is no mesh called \"{word}\"; there are preview, standard and fine."),
@@ -40,7 +41,7 @@ impl Problem {
     }
 
     /// An arch or a family that the design on the bench hasn't.
-    pub(super) fn unknown_arch(word: &str) -> Box<Problem> {
+    pub(crate) fn unknown_arch(word: &str) -> Box<Problem> {
         Box::new(Problem {
             kind: "unknown_arch".into(),
             message: format!("This design has no arch or family called \"{word}\"."),
@@ -50,7 +51,7 @@ impl Problem {
     }
 
     /// A mode that the last solve didn't find.
-    pub(super) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
+    pub(crate) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
         let solved = if solved { "the last solve has fewer" } else { "nothing has been solved yet" };
         Box::new(Problem {
             kind: "unknown_mode".into(),
@@ -109,6 +110,7 @@ mod tests {
         }
     }
 
+    #[cfg(feature = "compute")]
     #[test]
     fn an_unknown_size_names_those_there_are() {
         let problem = Problem::unknown_size("huge");
