@@ -3,7 +3,7 @@
  */
 import { showArching } from "./arching_text.js";
 import { connectColourKey, paintColourKey } from "./colour_key.js";
-import { listenForFiles, read, save } from "./design_files.js";
+import { isMeasured, listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
 import { DrawingsPanel } from "./drawings_panel.js";
 import { listenToHands } from "./gestures.js";
@@ -132,6 +132,10 @@ part("#save-design", HTMLButtonElement).addEventListener("click", () => {
 listenForFiles(async (file) => {
   touched = undefined;
   notices.clear();
+  if (isMeasured(file.name)) {
+    notices.warn(WORDS.problems.measured_file, "");
+    return;
+  }
   try {
     if (await session.open(await read(file))) {
       notices.say(WORDS.opened(store.name));

@@ -6,7 +6,7 @@ declare module "*/wasm/compute.js" {
 }
 
 declare module "*/wasm/measured.js" {
-  export default function init(): Promise<unknown>;
+  export default function init(options: { module_or_path: URL }): Promise<unknown>;
   type Wishes = import("./sections/import_messages.js").Wishes;
   type ImportFit = import("./sections/import_messages.js").ImportFit;
   export function read_outline(design: string, file: Uint8Array, wishes: Wishes): ImportFit;

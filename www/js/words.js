@@ -153,6 +153,12 @@ export const WORDS = {
       remedy: "Choose a file that was saved with “Save design”.",
     }),
     /** @type {Problem} */
+    measured_file: {
+      kind: "measured_file",
+      message: "This is a measured file, not a design.",
+      remedy: "Open “Read a measured top” below the measures and choose it there.",
+    },
+    /** @type {Problem} */
     file_unreadable: {
       kind: "file_unreadable",
       message: "The file can't be read.",

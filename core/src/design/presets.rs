@@ -3,7 +3,7 @@
 //! Each is the demonstration design's construction with measures of its own size; none is a real instrument. The table is
 //! `presets.csv`; what it doesn't hold (stations, corners, sound holes) goes with the length or the width beside it.
 
-use super::{Design, EyesAndStem, SoundHoleChoice, SoundHoles};
+use super::{Design, EyesAndStem, MEASURES, SoundHoleChoice, SoundHoles};
 
 /// One invented design.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,7 +78,7 @@ impl SoundHoles {
     }
 }
 
-/// Every length of an f-hole but the nicks and the rounding, which are as the knife makes them on any size.
+/// Every length of an f-hole; a wing is never rounded more than a design allows.
 fn scale_hole(hole: &mut EyesAndStem, by: f64) {
     for measure in [
         &mut hole.upper_eye_diameter_mm,
@@ -91,9 +91,13 @@ fn scale_hole(hole: &mut EyesAndStem, by: f64) {
         &mut hole.throat_width_mm,
         &mut hole.upper_wing_width_mm,
         &mut hole.lower_wing_width_mm,
+        &mut hole.wing_rounding_mm,
+        &mut hole.nick_depth_mm,
     ] {
         *measure *= by;
     }
+    let rounding = MEASURES.iter().find(|measure| measure.path == "sound_holes.*.wing_rounding_mm");
+    hole.wing_rounding_mm = hole.wing_rounding_mm.min(rounding.map_or(f64::INFINITY, |measure| measure.most));
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ mod fallback;
 mod files;
 mod folder;
 mod measured;
+mod pointers;
 mod recovery;
 mod responsiveness;
 mod sections;
@@ -41,6 +42,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             table::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
+            pointers::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
             sections::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;

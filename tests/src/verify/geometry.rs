@@ -133,3 +133,17 @@ fn drawn() -> Result<Vec<Row>> {
     rows.extend(judged("G-CYCLOID-TURN", &["waist of a design"], &[turn], DRAWN_PCT, 0)?);
     Ok(rows)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_closed_form_is_met() {
+        let rows = rows().unwrap();
+        assert_eq!(rows.len(), 18);
+        for row in rows {
+            assert!(row.pass, "{}: {} for {}, {} %", row.id, row.got, row.target, row.error_pct);
+        }
+    }
+}

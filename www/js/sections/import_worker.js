@@ -15,7 +15,7 @@ self.addEventListener("message", async (/** @type {MessageEvent<ImportRequest>} 
  */
 async function reply({ kind, design, file, wishes }) {
   try {
-    await init();
+    await init({ module_or_path: new URL("../../wasm/measured_bg.wasm", import.meta.url) });
     const bytes = new Uint8Array(await file.arrayBuffer());
     const fit =
       kind === "outline" ? read_outline(design, bytes, wishes) : read_heights(design, bytes, kind === "scan", wishes);
