@@ -38,7 +38,9 @@ pub fn read_csv(text: &str, outline: &Outline, unit: LengthUnit) -> Result<Vec<R
     };
     check_count(readings.len())?;
     unit.to_mm(&mut readings);
-    check_span(&readings, outline.measures().lower_width_mm)?;
+    if unit == LengthUnit::Unsaid {
+        check_span(&readings, outline.measures().lower_width_mm)?;
+    }
     Ok(readings)
 }
 

@@ -59,7 +59,8 @@ pub fn import_outline(
     correction: OutlineCorrection,
 ) -> Result<OutlineImport, ImportError> {
     unit.points_to_mm(&mut points);
-    let fitted = outline_of(&points, &design.outline, tolerance_mm, correction)?;
+    let fitted =
+        outline_of(&points, &design.outline, tolerance_mm, correction).map_err(|error| unit.answered(error))?;
     let mut imported = Design { outline: fitted.measures.clone(), ..design.clone() };
     let mut holes_scaled = 1.0;
     if imported.check().is_err() {
@@ -130,7 +131,8 @@ pub fn import_heights(
             let mut readings = read_stl(bytes)?;
             unit.to_mm(&mut readings);
             let edge = design.arching.edge_height_mm;
-            let alignment = Alignment::find(&readings, outline.length_mm(), edge, correction)?;
+            let alignment = Alignment::find(&readings, outline.length_mm(), edge, correction)
+                .map_err(|error| unit.answered(error))?;
             alignment.apply(&mut readings);
             check_one_face(&readings, &outline)?;
             let gaps = gaps(&readings, &outline)?;

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{arching::Arching, design::Design, design::Preset, outline::Outline, surface::Surface};
 
-const MM: LengthUnit = LengthUnit::Millimetre;
+const UNSAID: LengthUnit = LengthUnit::Unsaid;
 
 /// A design of another arching, whose own must not shine through.
 fn stranger() -> Design {
@@ -53,8 +53,8 @@ fn five_readings(step: i32, unit: LengthUnit) -> String {
 #[test]
 fn five_cross_arches_read_with_a_gauge_become_the_design_they_were_read_from() {
     let (known, outline, surface) = demo();
-    let table = five_readings(4, MM);
-    let import = import_heights(&stranger(), HeightsFile::Table(&table), MM, &Correction::default()).unwrap();
+    let table = five_readings(4, UNSAID);
+    let import = import_heights(&stranger(), HeightsFile::Table(&table), UNSAID, &Correction::default()).unwrap();
     assert!(import.fit.outliers.is_empty() && import.scan.is_none());
     assert!(import.fit.rms_mm < 0.02 && import.drawn_rms_mm < 0.03, "{} {}", import.fit.rms_mm, import.drawn_rms_mm);
     let (got, wanted) = (&import.design.arching, &known.arching);
@@ -83,7 +83,7 @@ fn dense_points_and_a_scan_become_the_design_they_were_measured_on() {
     // A scan's rim is laid at the edge's height, which no scan of the outside alone can tell.
     present.arching.edge_height_mm = 4.0;
     for file in [HeightsFile::Table(&table), HeightsFile::Scan(&triangles)] {
-        let import = import_heights(&present, file, MM, &Correction::default()).unwrap();
+        let import = import_heights(&present, file, UNSAID, &Correction::default()).unwrap();
         let again = surface_of(&import.design);
         let off = largest_off(&outline, |p| surface.height_mm(p), |p| again.height_mm(p));
         assert!(off < 0.2 && import.drawn_rms_mm < 0.05, "{file:?}: {off}, {}", import.drawn_rms_mm);
@@ -96,11 +96,22 @@ fn dense_points_and_a_scan_become_the_design_they_were_measured_on() {
 fn inches_in_a_table_are_asked_about_and_taken_when_said() {
     let table = five_readings(4, LengthUnit::Inch);
     let read = |unit| import_heights(&stranger(), HeightsFile::Table(&table), unit, &Correction::default());
-    let error = read(MM).unwrap_err();
+    let error = read(UNSAID).unwrap_err();
     assert!(matches!(&error, ImportError::Measured(found) if found.kind() == "looks_like_inches"), "{error}");
     assert!(error.to_string().contains("across"), "{error}");
     let import = read(LengthUnit::Inch).unwrap();
     assert!((import.design.arching.apex_height_mm - 15.5).abs() < 0.1);
+    // Said to be millimetres, they are taken so, and nothing rises above the edge.
+    let error = read(LengthUnit::Millimetre).unwrap_err();
+    assert!(matches!(&error, ImportError::Measured(found) if found.kind() == "does_not_fit"), "{error}");
+    let (_, outline, _) = demo();
+    let mut points = outline.polyline(0.05);
+    points.iter_mut().flatten().for_each(|value| *value /= 25.4);
+    let outline = |unit| import_outline(&Design::demo(), points.clone(), unit, 0.1, OutlineCorrection::default());
+    for (unit, kind) in [(UNSAID, "looks_like_inches"), (LengthUnit::Millimetre, "not_a_body")] {
+        assert!(matches!(outline(unit), Err(ImportError::Measured(found)) if found.kind() == kind));
+    }
+    assert!(outline(LengthUnit::Inch).unwrap().fitted.largest_mm < 0.02);
 }
 
 #[test]
@@ -110,7 +121,7 @@ fn a_table_is_put_right_as_its_maker_says() {
         lattice(&outline, &surface, 3.0).into_iter().map(|[x, y, z]| [-x, 355.0 - y, z + 2.0]).collect();
     let correction =
         Correction { end_for_end: true, mirrored: false, shift_mm: [0.0, 0.0, -2.0], ..Correction::default() };
-    let import = import_heights(&stranger(), HeightsFile::Table(&csv(&wrong)), MM, &correction).unwrap();
+    let import = import_heights(&stranger(), HeightsFile::Table(&csv(&wrong)), UNSAID, &correction).unwrap();
     let off = largest_off(&outline, |p| surface.height_mm(p), |p| import.fit.map.at(p).height_mm);
     assert!(off < 0.1, "{off}");
     let mut point = [[10.0, 100.0, 5.0]];
@@ -146,7 +157,7 @@ fn what_a_scan_lacks_and_what_it_has_too_much_of_is_said() {
     let (_, outline, surface) = demo();
     let whole = scan(&outline, &surface, |p| p);
     let read = |triangles: &[[Reading; 3]]| {
-        import_heights(&Design::demo(), HeightsFile::Scan(&binary(triangles)), MM, &Correction::default())
+        import_heights(&Design::demo(), HeightsFile::Scan(&binary(triangles)), UNSAID, &Correction::default())
     };
     assert_eq!(read(&whole).unwrap().scan.unwrap().gaps.area_mm2, 0.0);
     // A hole of 60 x 50 mm: 3 000 mm2, seen in cells of 100 mm2.
@@ -165,7 +176,7 @@ fn what_a_scan_lacks_and_what_it_has_too_much_of_is_said() {
     assert!(matches!(&error, ImportError::Measured(found) if found.kind() == "two_faces"), "{error}");
     // Another size of top.
     let cello = Preset::of_word("cello").unwrap().design();
-    let error = import_heights(&cello, HeightsFile::Scan(&binary(&whole)), MM, &Correction::default()).unwrap_err();
+    let error = import_heights(&cello, HeightsFile::Scan(&binary(&whole)), UNSAID, &Correction::default()).unwrap_err();
     assert!(matches!(&error, ImportError::Measured(found) if found.kind() == "gaps"), "{error}");
 }
 
@@ -173,12 +184,12 @@ fn what_a_scan_lacks_and_what_it_has_too_much_of_is_said() {
 fn an_outline_of_another_size_takes_the_sound_holes_along() {
     let viola = Preset::of_word("viola").unwrap().design();
     let points = Outline::new(&viola.outline).unwrap().polyline(0.02);
-    let import = import_outline(&Design::demo(), points, MM, 0.1, OutlineCorrection::default()).unwrap();
+    let import = import_outline(&Design::demo(), points, UNSAID, 0.1, OutlineCorrection::default()).unwrap();
     import.design.check().unwrap();
     assert!((import.holes_scaled - 408.0 / 355.0).abs() < 1e-3, "{}", import.holes_scaled);
     assert!((import.design.sound_holes.stop_mm - 195.0 * 408.0 / 355.0).abs() < 0.1);
     assert_eq!(import.design.arching, Design::demo().arching);
     let points = Outline::new(&Design::demo().outline).unwrap().polyline(0.02);
-    let import = import_outline(&Design::demo(), points, MM, 0.1, OutlineCorrection::default()).unwrap();
+    let import = import_outline(&Design::demo(), points, UNSAID, 0.1, OutlineCorrection::default()).unwrap();
     assert_eq!((import.holes_scaled, &import.design.sound_holes), (1.0, &Design::demo().sound_holes));
 }

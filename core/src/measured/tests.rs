@@ -43,7 +43,7 @@ pub(super) fn largest_off(outline: &Outline, known: impl Fn(Point) -> f64, got: 
 #[test]
 fn a_known_surface_comes_back_from_points_to_five_hundredths() {
     let (_, outline, surface) = demo();
-    let readings = read_csv(&csv(&lattice(&outline, &surface, 2.0)), &outline, LengthUnit::Millimetre).unwrap();
+    let readings = read_csv(&csv(&lattice(&outline, &surface, 2.0)), &outline, LengthUnit::Unsaid).unwrap();
     let fit = HeightMap::fit(&readings, &outline).unwrap();
     let off = largest_off(&outline, |p| surface.height_mm(p), |p| fit.map.at(p).height_mm);
     assert!(off < 0.05, "{off}");
@@ -92,19 +92,19 @@ fn slips_are_named_and_do_not_pull_and_noise_is_told() {
 #[test]
 fn grids_and_readings_at_named_stations_say_the_same_as_points() {
     let (_, outline, _) = demo();
-    let points = read_csv(&"-10,71,1\n0,71,2\n10,71,3\n".repeat(7), &outline, LengthUnit::Millimetre).unwrap();
+    let points = read_csv(&"-10,71,1\n0,71,2\n10,71,3\n".repeat(7), &outline, LengthUnit::Unsaid).unwrap();
     assert_eq!(&points[..3], [[-10.0, 71.0, 1.0], [0.0, 71.0, 2.0], [10.0, 71.0, 3.0]]);
     let rows: String = (-5..=5).map(|i| format!("{},1,2,3,4,5\n", 10 * i)).collect();
     let named = read_csv(
         &format!("x,lower_bout,lower corners,Waist,upper-corners,upper_bout\n{rows}"),
         &outline,
-        LengthUnit::Millimetre,
+        LengthUnit::Unsaid,
     )
     .unwrap();
     assert_eq!((named.len(), named[0], named[4]), (55, [-50.0, 71.0, 1.0], [-50.0, 289.0, 5.0]));
     // The grid's first line is x, for it has negative values; decimal commas; an empty cell.
     let rows: String = (1..=12).map(|j| format!("{};0,5;;2,5;3,5\n", 20 * j)).collect();
-    let grid = read_csv(&format!("y\\x;-10,5;0;10;20\n{rows}"), &outline, LengthUnit::Millimetre).unwrap();
+    let grid = read_csv(&format!("y\\x;-10,5;0;10;20\n{rows}"), &outline, LengthUnit::Unsaid).unwrap();
     assert_eq!((grid.len(), grid[0], grid[1]), (36, [-10.5, 20.0, 0.5], [10.0, 20.0, 2.5]));
 }
 
@@ -228,7 +228,7 @@ fn inches_are_asked_and_never_guessed() {
 #[test]
 fn bad_tables_say_where_and_what() {
     let (_, outline, _) = demo();
-    let refused = |text: &str| read_csv(text, &outline, LengthUnit::Millimetre).unwrap_err();
+    let refused = |text: &str| read_csv(text, &outline, LengthUnit::Unsaid).unwrap_err();
     assert_eq!(refused("").kind(), "not_a_table");
     assert_eq!(refused("0,0\n1,1\n").kind(), "not_a_table");
     assert_eq!(refused("0,0,1\n5,5,1\n9,9,1\n").kind(), "too_few_points");
@@ -248,7 +248,7 @@ fn five_million_points_are_read_within_memory() {
     let body = one.split_once('\n').unwrap().1;
     let times = 5_000_000 / some.len() + 1;
     let text = body.repeat(times);
-    let readings = read_csv(&text, &outline, LengthUnit::Millimetre).unwrap();
+    let readings = read_csv(&text, &outline, LengthUnit::Unsaid).unwrap();
     assert!(readings.len() >= 5_000_000);
     assert!(text.len() + readings.capacity() * size_of::<Reading>() < 500_000_000);
     let fit = HeightMap::fit(&readings, &outline).unwrap();

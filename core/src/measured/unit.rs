@@ -15,6 +15,8 @@ const SPANS: [f64; 2] = [0.3, 1.1];
 pub enum LengthUnit {
     /// Millimetres, for all that is known: a file that looks like inches is asked about.
     #[default]
+    Unsaid,
+    /// Millimetres, as the maker has said.
     Millimetre,
     /// Inches, as the maker has said.
     Inch,
@@ -25,8 +27,18 @@ impl LengthUnit {
     #[must_use]
     pub fn in_mm(self) -> f64 {
         match self {
-            LengthUnit::Millimetre => 1.0,
+            LengthUnit::Unsaid | LengthUnit::Millimetre => 1.0,
             LengthUnit::Inch => MM_PER_INCH,
+        }
+    }
+
+    /// The answer to the question that `error` asks, if this is one: said to be millimetres, the length is no body's.
+    pub(super) fn answered(self, error: MeasuredError) -> MeasuredError {
+        match error {
+            MeasuredError::LooksLikeInches { extent, .. } if self != LengthUnit::Unsaid => {
+                MeasuredError::NotABody { length_mm: extent, range_mm: LENGTHS_MM }
+            }
+            other => other,
         }
     }
 

@@ -90,21 +90,22 @@ fn place_at(curve: impl Fn(f64) -> f64) -> f64 {
     if at_a <= 0.0 {
         return 0.0;
     }
-    let mut place = 0.0;
+    let (mut place, mut last_above) = (0.0, None);
     for _ in 0..STEPS {
         place = (a * at_b - b * at_a) / (at_b - at_a);
         let value = curve(place);
         if value.abs() < NEAR_MM {
             break;
         }
-        // The end that stays counts for half, so that it can't stay for long.
-        if value > 0.0 {
-            (a, at_a) = (place, value);
-            at_b *= 0.5;
+        let above = value > 0.0;
+        // An end that stays a second time counts for half, so that it can't stay for long.
+        let stays = if last_above == Some(above) { 0.5 } else { 1.0 };
+        if above {
+            (a, at_a, at_b) = (place, value, stays * at_b);
         } else {
-            (b, at_b) = (place, value);
-            at_a *= 0.5;
+            (b, at_b, at_a) = (place, value, stays * at_a);
         }
+        last_above = Some(above);
     }
     place
 }

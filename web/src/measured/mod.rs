@@ -25,7 +25,8 @@ const SHOWN_MM: f64 = 0.1;
 #[derive(Debug, Default, Deserialize)]
 #[serde(default)]
 struct Wishes {
-    inches: bool,
+    /// "mm" or "in" where the maker has said so.
+    unit: String,
     end_for_end: bool,
     upside_down: bool,
     mirrored: bool,
@@ -44,7 +45,11 @@ impl Wishes {
     }
 
     fn unit(&self) -> LengthUnit {
-        if self.inches { LengthUnit::Inch } else { LengthUnit::Millimetre }
+        match self.unit.as_str() {
+            "mm" => LengthUnit::Millimetre,
+            "in" => LengthUnit::Inch,
+            _ => LengthUnit::Unsaid,
+        }
     }
 }
 

@@ -7,7 +7,7 @@
 /**
  * What the maker says of the file and of how it lies.
  * @typedef {object} Wishes
- * @property {boolean} [inches]
+ * @property {"mm" | "in"} [unit] once the maker has been asked
  * @property {boolean} [end_for_end]
  * @property {boolean} [upside_down]
  * @property {boolean} [mirrored]

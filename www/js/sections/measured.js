@@ -75,9 +75,10 @@ export function build(host, bench) {
    * @param {string} question
    */
   const ask = (now, question) => {
-    const inches = button(words.inches, () => void read({ ...now, wishes: { ...now.wishes, inches: true } }));
+    const said = (/** @type {"mm" | "in"} */ unit) => void read({ ...now, wishes: { ...now.wishes, unit } });
+    const inches = button(words.inches, () => said("in"));
     const sentence = note(question.charAt(0).toUpperCase() + question.slice(1));
-    result.replaceChildren(sentence, inches, button(words.millimetres, leave));
+    result.replaceChildren(sentence, inches, button(words.millimetres, () => said("mm")), button(words.leave, leave));
     inches.focus();
   };
 

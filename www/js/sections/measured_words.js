@@ -64,7 +64,7 @@ export const MEASURED_WORDS = {
   /** @param {string} what */
   taken: (what) => `${what} taken over. Undo brings back what was there.`,
   inches: "Inches",
-  millimetres: "Millimetres: stop here",
+  millimetres: "Millimetres",
   /** @type {(limit_mb: number) => Problem} */
   too_large: (limit_mb) => ({
     kind: "file_too_large",
