@@ -78,7 +78,12 @@ export function build(host, bench) {
     const said = (/** @type {"mm" | "in"} */ unit) => void read({ ...now, wishes: { ...now.wishes, unit } });
     const inches = button(words.inches, () => said("in"));
     const sentence = note(question.charAt(0).toUpperCase() + question.slice(1));
-    result.replaceChildren(sentence, inches, button(words.millimetres, () => said("mm")), button(words.leave, leave));
+    result.replaceChildren(
+      sentence,
+      inches,
+      button(words.millimetres, () => said("mm")),
+      button(words.leave, leave),
+    );
     inches.focus();
   };
 
