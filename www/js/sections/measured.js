@@ -26,11 +26,15 @@ const TOLERANCE_MM = 0.5;
 export function build(host, bench) {
   const words = MEASURED_WORDS;
   const client = new ImportClient();
+  const region = document.createElement("div");
+  region.className = "result";
+  region.setAttribute("role", "region");
+  region.setAttribute("aria-label", words.result);
+  const waiting = document.createElement("div");
+  waiting.setAttribute("role", "status");
   const result = document.createElement("div");
   result.className = "result";
-  result.setAttribute("role", "region");
-  result.setAttribute("aria-label", words.result);
-  result.setAttribute("aria-live", "polite");
+  region.append(waiting, result);
   let tolerance_mm = TOLERANCE_MM;
   /** @type {Job | undefined} */
   let job;
@@ -38,17 +42,23 @@ export function build(host, bench) {
   const leave = () => {
     job = undefined;
     client.stop();
+    waiting.replaceChildren();
     result.replaceChildren();
   };
 
   /** @param {Job} now */
   const read = async (now) => {
+    // Put right, a file's result stays until the next one is there.
+    if (job?.file !== now.file) {
+      result.replaceChildren();
+    }
     job = now;
-    result.replaceChildren(note(words.reading(now.name)), button(words.stop, leave));
+    waiting.replaceChildren(note(words.reading(now.name)), button(words.stop, leave));
     const { kind, file } = now;
     try {
       const wishes = { ...now.wishes, tolerance_mm };
       const fit = await client.read({ kind, design: bench.store.text, file, wishes });
+      waiting.replaceChildren(note(words.read(now.name)));
       show(now, fit);
     } catch (reason) {
       if (reason instanceof Superseded) {
@@ -57,17 +67,27 @@ export function build(host, bench) {
       if (!(reason instanceof ProblemError)) {
         throw reason;
       }
-      result.replaceChildren();
+      waiting.replaceChildren();
       if (reason.problem.kind === "looks_like_inches") {
         ask(now, reason.problem.message);
       } else {
         bench.warn(reason.problem);
         // What was put right wrongly can be put right again.
-        if (now.wishes !== FIRST_WISHES) {
-          result.replaceChildren(corrections(now), button(words.leave, leave));
-        }
+        put(...(now.wishes === FIRST_WISHES ? [] : [corrections(now), button(words.leave, leave)]));
       }
     }
+  };
+
+  /**
+   * Shows something else as the result; what had the focus has it again if it is there again.
+   * @param {...HTMLElement} parts
+   */
+  const put = (...parts) => {
+    const fields = () => [...result.querySelectorAll("label")];
+    const before = fields().find((label) => label.contains(document.activeElement))?.textContent;
+    result.replaceChildren(...parts);
+    const again = fields().find((label) => label.textContent === before);
+    again?.querySelector("input")?.focus();
   };
 
   /**
@@ -102,7 +122,7 @@ export function build(host, bench) {
         bench.say(words.taken(name));
       }
     });
-    result.replaceChildren(
+    put(
       fitPicture(now.kind, fit, tolerance_mm),
       ...fitReport(now.kind, fit, tolerance_mm),
       corrections(now),
@@ -141,7 +161,7 @@ export function build(host, bench) {
   host.append(
     group(words.outline, outline_file, tolerance.row, note(words.outline_about)),
     group(words.heights, heights_file, note(words.heights_about)),
-    result,
+    region,
   );
 }
 

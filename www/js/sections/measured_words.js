@@ -15,6 +15,8 @@ export const MEASURED_WORDS = {
     "Columns x, y, z; or a grid; or a gauge’s readings, x in the first column, the others headed upper bout, upper corners, waist, lower corners, lower bout. x from the centreline, y from the bottom edge. A scan may lie anyhow. Read this top’s outline first.",
   /** @type {(file: string) => string} */
   reading: (file) => `Reading ${file}…`,
+  /** @type {(file: string) => string} */
+  read: (file) => `${file} is read; nothing is taken over yet.`,
   stop: "Stop",
   result: "What was read",
   points: "Points read",

@@ -115,11 +115,12 @@ async fn scan_is_laid_and_put_right(place: &Place<'_>) -> Result<()> {
     ensure!(words.contains("outline") || words.contains("missing"), "{words}");
     page.press("Close").await?;
     page.tick("Neck end and bottom are exchanged").await?;
-    page.until("it lies well again", &says("No outliers")).await?;
+    page.until("it lies well again", &format!("{} && !({})", says("No outliers"), says("Reading"))).await?;
     page.in_sight(Role::Number, "Shift upwards").await?;
     page.type_number("Shift upwards", "0.5").await?;
-    page.until("it is read again", &says("Reading")).await?;
-    page.until("it lies higher", &says("No outliers")).await?;
+    page.until("it is read again", &format!("{} && !({})", says("is read"), says("Reading"))).await?;
+    let has_focus = "document.activeElement.ariaLabel?.startsWith('Shift upwards')";
+    page.until("the field that was changed has the focus still", has_focus).await?;
     ensure!(page.hertz().await? == hertz, "reading alone changed the figures");
     page.in_sight(Role::Button, "Take it over").await?.click().await?;
     page.figures_changed_from(&hertz).await?;
