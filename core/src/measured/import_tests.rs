@@ -1,5 +1,7 @@
 //! The demonstration measured in every way and brought back as a design; files that must be asked about or refused.
 
+use proptest::prelude::*;
+
 use super::{
     tests::{binary, csv, demo, largest_off, lattice, scan, turned},
     *,
@@ -192,4 +194,38 @@ fn an_outline_of_another_size_takes_the_sound_holes_along() {
     let points = Outline::new(&Design::demo().outline).unwrap().polyline(0.02);
     let import = import_outline(&Design::demo(), points, UNSAID, 0.1, OutlineCorrection::default()).unwrap();
     assert_eq!((import.holes_scaled, &import.design.sound_holes), (1.0, &Design::demo().sound_holes));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(16))]
+
+    /// Any heights end in a design that can be drawn, or in an error.
+    #[test]
+    fn no_heights_make_the_import_panic(
+        heights in prop::collection::vec([-90.0..90.0f64, 0.0..355.0f64, -5.0..40.0f64], 20..80),
+    ) {
+        if let Ok(import) = import_heights(&stranger(), HeightsFile::Table(&csv(&heights)), UNSAID, &Correction::default()) {
+            prop_assert!(import.design.check().is_ok() && import.drawn_rms_mm.is_finite());
+        }
+    }
+
+    #[test]
+    fn no_file_makes_the_readers_panic(text in "\\PC{0,200}", bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+        let correction = Correction::default();
+        prop_assert!(import_heights(&stranger(), HeightsFile::Table(&text), UNSAID, &correction).is_err());
+        prop_assert!(import_heights(&stranger(), HeightsFile::Scan(&bytes), UNSAID, &correction).is_err());
+    }
+
+    /// Scans of thin air: points in a box of a top's size, and a flat sheet.
+    #[test]
+    fn no_scan_makes_the_import_panic(
+        corners in prop::collection::vec([-100.0..100.0f64, 0.0..355.0f64, 0.0..16.0f64], 30..200), flat in any::<bool>(),
+    ) {
+        let corner = |&[x, y, z]: &Reading| [x, y, if flat { 0.0 } else { z }];
+        let triangles: Vec<[Reading; 3]> = corners.chunks_exact(3).map(|c| [corner(&c[0]), corner(&c[1]), corner(&c[2])]).collect();
+        let file = binary(&triangles);
+        if let Ok(import) = import_heights(&stranger(), HeightsFile::Scan(&file), UNSAID, &Correction::default()) {
+            prop_assert!(import.design.check().is_ok());
+        }
+    }
 }

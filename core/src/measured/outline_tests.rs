@@ -1,5 +1,7 @@
 //! Known outlines measured and brought back; bad ones refused.
 
+use proptest::prelude::*;
+
 use super::*;
 use crate::{
     design::{BassSide, Design, OutlineMeasures, Preset},
@@ -113,4 +115,26 @@ fn bad_outlines_are_refused() {
     assert_eq!(refused(&inches).kind(), "looks_like_inches");
     LengthUnit::Inch.points_to_mm(&mut inches);
     assert!(outline_of(&inches, &present, 0.1, AS_LAID).unwrap().largest_mm < 0.01);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Points that are no outline give a fit that says how far it is off, or an error: never a panic, never a number that isn't one.
+    #[test]
+    fn no_points_make_the_fit_panic(
+        points in prop::collection::vec([-300.0..300.0f64, -300.0..300.0f64], 20..60), tolerance in 0.01..5.0f64,
+    ) {
+        if let Ok(fitted) = outline_of(&points, &Design::demo().outline, tolerance, AS_LAID) {
+            prop_assert!(fitted.rms_mm.is_finite() && fitted.largest_mm >= fitted.rms_mm);
+            prop_assert_eq!(fitted.points.len(), points.len());
+        }
+    }
+
+    #[test]
+    fn no_text_makes_the_readers_panic(text in "\\PC{0,200}", path in "[MLHVCSQTAZmlz0-9 ,.-]{0,80}") {
+        let _ = points_of_csv(&text);
+        let _ = points_of_svg_path(&text, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+        let _ = points_of_svg_path(&path, [1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    }
 }
