@@ -35,7 +35,9 @@ fn surface(criterion: &mut Criterion) {
     group.finish();
     let mut whole = criterion.benchmark_group("the whole top");
     whole.sample_size(20);
-    whole.bench_function("contours every millimetre", |bench| bench.iter(|| surface.contours(&outline, 1.0).len()));
+    whole.bench_function("contours every millimetre", |bench| {
+        bench.iter(|| (1..16).map(|mm| surface.contour(f64::from(mm), true).len()).sum::<usize>());
+    });
     whole.bench_function("figures of the arching", |bench| {
         bench.iter(|| ArchingFigures::new(&outline, &surface, &holes).steepest_deg.value);
     });

@@ -54,7 +54,7 @@ impl Reference {
     }
 }
 
-/// All rows of one topic: `plates`, `shells`, `wood`, `violin` or `air`.
+/// All rows of one topic: `plates`, `shells`, `wood`, `violin`, `air` or `geometry`.
 ///
 /// # Errors
 /// When the file isn't there, a column is missing or an id comes twice.
@@ -99,7 +99,7 @@ mod tests {
 
     #[test]
     fn every_topic_reads_and_every_row_names_its_source() {
-        for name in ["plates", "shells", "wood", "violin", "air"] {
+        for name in ["plates", "shells", "wood", "violin", "air", "geometry"] {
             assert!(!topic(name).unwrap().is_empty(), "{name}");
         }
     }

@@ -4,6 +4,7 @@
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
 mod bar;
+mod geometry;
 mod known;
 mod mesh;
 mod plates;
@@ -30,7 +31,8 @@ pub use row::{Row, Target};
 /// When a reference can't be read, a computation refuses its input or two checks have one name; a figure that misses is
 /// a failing row instead.
 pub fn rows() -> Result<Vec<Row>> {
-    let mut rows = plates::rows()?;
+    let mut rows = geometry::rows()?;
+    rows.extend(plates::rows()?);
     rows.extend(spruce::rows()?);
     rows.extend(statics::rows()?);
     rows.extend(shells::rows()?);

@@ -1,23 +1,33 @@
-/** @import { Arching, Drawings, Exchange, Request, RequestKind } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, MeasureLimits, Preset, Request, RequestKind } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
  * @typedef {object} Board
  * @property {() => Drawings} drawings
  * @property {() => Arching} arching
+ * @property {() => Arch[]} arches
+ * @property {(arch: string, inflection_mm: number) => string} with_inflection
+ * @property {(arch: string, family: string) => string} with_family
  * @property {() => void} free
+ */
+
+/**
+ * The class itself.
+ * @typedef {object} BoardClass
+ * @property {() => MeasureLimits[]} measures
+ * @property {() => Preset[]} presets
  */
 
 /** Answers requests about drawings; keeps the board of the design it was asked about last. */
 export class BoardDesk {
-  #make;
+  #Board;
   /** @type {Board | undefined} */
   #board;
   #design = "";
 
-  /** @param {new (json: string) => Board} make */
-  constructor(make) {
-    this.#make = make;
+  /** @param {BoardClass & (new (json: string) => Board)} board_class */
+  constructor(board_class) {
+    this.#Board = board_class;
   }
 
   /**
@@ -31,6 +41,19 @@ export class BoardDesk {
         return this.#with(request.design).drawings();
       case "arching":
         return this.#with(request.design).arching();
+      case "measures":
+        return this.#Board.measures();
+      case "presets":
+        return this.#Board.presets();
+      case "arches":
+        return this.#with(request.design).arches();
+      case "reshape": {
+        const { arch, change } = request;
+        const board = this.#with(request.design);
+        return "family" in change
+          ? board.with_family(arch, change.family)
+          : board.with_inflection(arch, change.inflection_mm);
+      }
       default:
         throw new TypeError(`the drawing board knows no "${request.kind}"`);
     }
@@ -39,7 +62,7 @@ export class BoardDesk {
   /** @param {string} design */
   #with(design) {
     if (this.#board === undefined || design !== this.#design) {
-      const board = new this.#make(design);
+      const board = new this.#Board(design);
       this.#board?.free();
       this.#board = board;
       this.#design = design;

@@ -56,6 +56,14 @@ export function download(file, text, type) {
 }
 
 /**
+ * Whether a file is a table, a drawing or a scan and no design, by its name.
+ * @param {string} name
+ */
+export function isMeasured(name) {
+  return /\.(csv|tsv|txt|stl|svg)$/i.test(name);
+}
+
+/**
  * @param {File} file
  * @returns {Promise<string>} its text, whatever it is
  * @throws {ProblemError} when it is far too large or can't be read

@@ -4,10 +4,11 @@
  */
 /** @import { PanelEvents } from "./drawings_panel.js" */
 /** @import { Exchange } from "./messages.js" */
+/** @import { WorkshopClient } from "./workshop_client.js" */
 import { showArching } from "./arching_text.js";
 import { DrawingsPanel } from "./drawings_panel.js";
 import { part } from "./page_parts.js";
-import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
+import { ProblemError, Superseded } from "./workshop_client.js";
 
 /** Draws the design at hand. */
 export class DrawingRoom {
@@ -15,16 +16,11 @@ export class DrawingRoom {
   #panel;
 
   /**
+   * @param {WorkshopClient} board
    * @param {PanelEvents} events
-   * @param {() => void} on_restart called after a failed worker was replaced
    */
-  constructor(events, on_restart) {
-    const here = import.meta.url;
-    this.#board = new WorkshopClient(
-      new URL("./board_worker.js", here),
-      new URL("../wasm/board_bg.wasm", here),
-      on_restart,
-    );
+  constructor(board, events) {
+    this.#board = board;
     this.#panel = new DrawingsPanel(events);
   }
 

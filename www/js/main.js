@@ -2,7 +2,7 @@
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
 import { connectColourKey, paintColourKey } from "./colour_key.js";
-import { listenForFiles, read, save } from "./design_files.js";
+import { isMeasured, listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
 import { listenToHands } from "./gestures.js";
 import { connectHistory } from "./history_buttons.js";
@@ -11,6 +11,7 @@ import { connectMotionControls } from "./motion_controls.js";
 import { Notices } from "./notices.js";
 import { part } from "./page_parts.js";
 import { ResultText } from "./result_text.js";
+import { connectSections } from "./sections.js";
 import { ShapeControls } from "./shape_controls.js";
 import { Stage } from "./stage.js";
 import { TopSession } from "./top_session.js";
@@ -35,8 +36,17 @@ const startWorkshop = () =>
     restarted,
   );
 
-/** @type {WorkshopClient | undefined} */
-let second_workshop;
+/** For what takes long, so that the first stays free. */
+const second = once(startWorkshop);
+
+const board = once(
+  () =>
+    new WorkshopClient(
+      new URL("./board_worker.js", import.meta.url),
+      new URL("../wasm/board_bg.wasm", import.meta.url),
+      restarted,
+    ),
+);
 
 /** @type {DrawingRoom | undefined} */
 let drawings;
@@ -57,11 +67,6 @@ const stage = new Stage(part("#stage-view", HTMLElement), {
 
 /** @type {Measure | undefined} the control that the person moved last */
 let touched;
-
-const second = () => {
-  second_workshop ??= startWorkshop();
-  return second_workshop;
-};
 
 const session = new TopSession(store, startWorkshop(), second, {
   picture: (picture, motion) => stage.show(picture, motion),
@@ -105,9 +110,17 @@ const modes = new ModeTable(part("#modes", HTMLTableElement), (mode) => {
 
 const controls = new ShapeControls(part("#measures", HTMLElement), {
   current: () => store.design,
-  trial: (design, measure) => change(measure, () => session.trial(design)),
-  settle: (design, measure) => change(measure, () => session.settle(design)),
+  trial: (design, measure) => void change(measure, () => session.trial(design)),
+  settle: (design, measure) => void change(measure, () => session.settle(design)),
   not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
+});
+
+connectSections({
+  store,
+  board,
+  settle: (design) => change(undefined, () => session.settle(design)),
+  say: (text) => notices.say(text),
+  warn: (problem) => notices.warn(problem, WORDS.design_kept),
 });
 
 connectHistory(store, (said) => {
@@ -136,6 +149,10 @@ part("#save-design", HTMLButtonElement).addEventListener("click", () => {
 listenForFiles(async (file) => {
   touched = undefined;
   notices.clear();
+  if (isMeasured(file.name)) {
+    notices.warn(WORDS.problems.measured_file, "");
+    return;
+  }
   try {
     if (await session.open(await read(file))) {
       notices.say(WORDS.opened(store.name));
@@ -160,27 +177,40 @@ void session.begin().then(openDrawings);
 
 async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");
-  drawings = new DrawingRoom(
-    {
-      current: () => store.design,
-      trial: (design) => change(undefined, () => session.trial(design)),
-      settle: (design) => change(undefined, () => session.settle(design)),
-      saved: (file) => notices.say(WORDS.saved(file)),
-    },
-    restarted,
-  );
+  drawings = new DrawingRoom(board(), {
+    current: () => store.design,
+    trial: (design) => void change(undefined, () => session.trial(design)),
+    settle: (design) => void change(undefined, () => session.settle(design)),
+    saved: (file) => notices.say(WORDS.saved(file)),
+  });
   drawings.follow(store.text);
 }
 
 /**
+ * @template T
  * @param {Measure | undefined} measure
- * @param {() => Promise<unknown>} work
+ * @param {() => Promise<T>} work
  */
 function change(measure, work) {
   touched = measure;
   notices.clear();
   controls.mark(undefined);
-  void work();
+  return work();
+}
+
+/**
+ * Makes something when it is first asked for.
+ * @template T
+ * @param {() => T} make
+ * @returns {() => T}
+ */
+function once(make) {
+  /** @type {{ made: T } | undefined} */
+  let kept;
+  return () => {
+    kept ??= { made: make() };
+    return kept.made;
+  };
 }
 
 /**

@@ -112,6 +112,37 @@
  */
 
 /**
+ * A number that a design can have.
+ * @typedef {object} MeasureLimits
+ * @property {string} path where it stands in the design, keys joined by dots; `*` stands for any one key
+ * @property {string} what in a maker's words
+ * @property {string} unit empty for a pure number
+ * @property {number} least
+ * @property {number} most
+ */
+
+/** @typedef {{ word: string, name: string, design: string }} Preset an invented design to start from */
+
+/** @typedef {"curtate_cycloid" | "arc_with_reverse_arc" | "spline"} ArchFamily */
+
+/**
+ * One arch as it is drawn. Lengths in mm, from the crest; the long arch's are its lower half's.
+ * @typedef {object} Arch
+ * @property {string} arch "long_arch", "waist", "waist.bass", "extra.0" and so on
+ * @property {ArchFamily} family
+ * @property {number} fullness mean height over the rise
+ * @property {number} station_mm from the bottom edge
+ * @property {number} half_span_mm to the channel line
+ * @property {number} rise_mm above the channel line
+ * @property {number} inflection_mm where it turns from convex to concave
+ */
+
+/**
+ * What is to be changed of an arch, where only the core can say what that comes to in numbers.
+ * @typedef {{ family: ArchFamily } | { inflection_mm: number }} ArchChange
+ */
+
+/**
  * An error as a value, with text for people.
  * @typedef {object} Problem
  * @property {string} kind stable snake_case word
@@ -133,8 +164,12 @@
  * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
  * @property {{ send: { design: string, size: MeshSize, count: number }, get: Surety[] }} surety of the modes that a solve of
  * the same gives
- * @property {{ send: { design: string }, get: Drawings }} drawings answered by the drawing board
- * @property {{ send: { design: string }, get: Arching }} arching answered by the drawing board
+ * @property {{ send: { design: string }, get: Drawings }} drawings this and what follows the drawing board answers
+ * @property {{ send: { design: string }, get: Arching }} arching
+ * @property {{ send: object, get: MeasureLimits[] }} measures
+ * @property {{ send: object, get: Preset[] }} presets
+ * @property {{ send: { design: string }, get: Arch[] }} arches
+ * @property {{ send: { design: string, arch: string, change: ArchChange }, get: string }} reshape the changed design
  */
 
 /** @typedef {keyof Exchange} RequestKind */

@@ -6,7 +6,20 @@
  */
 
 /** Lower comes first: what the hand sees before what the eye reads. */
-const RANK = { demo: 0, open: 0, shape: 1, drawings: 2, arching: 3, motion: 4, solve: 5, surety: 6 };
+const RANK = {
+  demo: 0,
+  open: 0,
+  measures: 0,
+  presets: 0,
+  reshape: 0,
+  shape: 1,
+  drawings: 2,
+  arching: 3,
+  arches: 3,
+  motion: 4,
+  solve: 5,
+  surety: 6,
+};
 
 /**
  * A solve that has waited this long goes before new pictures. Longer, and the figures freeze while a control is

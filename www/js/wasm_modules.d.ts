@@ -6,8 +6,15 @@ declare module "*/wasm/compute.js" {
 }
 
 declare module "*/wasm/board.js" {
-  export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
-  export const DrawingBoard: new (json: string) => import("./board_desk.js").Board;
+  export default function init(options: { module_or_path: WebAssembly.Module | URL }): Promise<unknown>;
+  export const DrawingBoard: import("./board_desk.js").BoardClass &
+    (new (
+      json: string,
+    ) => import("./board_desk.js").Board);
+  type Wishes = import("./sections/import_messages.js").Wishes;
+  type ImportFit = import("./sections/import_messages.js").ImportFit;
+  export function read_outline(design: string, file: Uint8Array, wishes: Wishes): ImportFit;
+  export function read_heights(design: string, file: Uint8Array, scan: boolean, wishes: Wishes): ImportFit;
 }
 
 declare module "*/wasm/view_webgpu.js" {

@@ -136,6 +136,7 @@ export const WORDS = {
       `misses the hole by ${distance}, on the side of the ${inside ? "centreline" : "edge"}`,
     should_fall_within: "Makers let the turn fall within the hole (common practice).",
   },
+  not_loaded: "This part of the page can’t be loaded. Check the connection, then close and open it again.",
   sides_differ: "Bass and treble side differ in this design; a change here sets both.",
   design_kept: "The top on the stage is still the one you had.",
   no_view:
@@ -160,6 +161,12 @@ export const WORDS = {
       message: `This file is larger than ${limit_mb} MB; a design takes a few kilobytes.`,
       remedy: "Choose a file that was saved with “Save design”.",
     }),
+    /** @type {Problem} */
+    measured_file: {
+      kind: "measured_file",
+      message: "This is a measured file, not a design.",
+      remedy: "Open “Read a measured top” below the measures and choose it there.",
+    },
     /** @type {Problem} */
     file_unreadable: {
       kind: "file_unreadable",

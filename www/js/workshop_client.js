@@ -187,6 +187,8 @@ export class WorkshopClient {
 function designOf(request) {
   switch (request.kind) {
     case "demo":
+    case "measures":
+    case "presets":
       return undefined;
     case "open":
       return request.json;

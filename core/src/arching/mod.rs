@@ -5,7 +5,9 @@
 //! [`crate::surface`] joins them into one surface.
 
 mod arc_with_reverse_arc;
+mod arch_name;
 mod arch_spline;
+mod arches;
 mod between_stations;
 mod boundary;
 mod cross_arches;
@@ -19,7 +21,9 @@ mod monotone_cubic;
 mod tests;
 
 pub use arc_with_reverse_arc::ArcWithReverseArc;
+pub use arch_name::{ArchName, Family, Station};
 pub use arch_spline::ArchSpline;
+pub use arches::ArchFigures;
 pub use boundary::{ArchingBoundary, HalfWidth};
 use cross_arches::CrossArches;
 pub use cross_arches::OnCrossArch;

@@ -4,7 +4,6 @@
 //! and v downwards as SVG has it. How large, in which colours and with which words it is shown is the page's business.
 //! Sections are cut through outline, holes and both surfaces, so that they show what a saw would.
 
-mod contours;
 mod cross_arches;
 mod handle;
 mod long_arch;

@@ -2,7 +2,6 @@
 
 use super::{
     Drawing, Label, LineKind,
-    contours::ring,
     handle::{Handle, Handles},
     path::{Path, on_sheet},
 };
@@ -53,7 +52,7 @@ fn contours(design: &Design, shape: &Shape, sheet: &mut Drawing) {
     let symmetric = shape.outline.is_symmetric() && shape.surface.arching().sides_are_alike();
     for step in 1..highest {
         let height_mm = f64::from(step) * CONTOUR_STEP_MM;
-        let ring: Vec<Point> = ring(shape.surface.arching(), height_mm, symmetric).into_iter().map(on_sheet).collect();
+        let ring: Vec<Point> = shape.surface.contour(height_mm, symmetric).into_iter().map(on_sheet).collect();
         let Some(&top) = ring.iter().min_by(|p, q| p[1].total_cmp(&q[1])) else {
             continue;
         };
@@ -110,10 +109,12 @@ fn half_widths(design: &Design) -> [(&'static str, f64, [f64; 2]); 3] {
 
 /// Lines along which the widths are measured, with their numbers, and the length.
 fn dimensions(design: &Design, sheet: &mut Drawing) {
-    for (_, y, [treble, bass]) in half_widths(design) {
+    for (key, y, [treble, bass]) in half_widths(design) {
         let line = [[-bass, -y], [treble, -y]];
         sheet.line(LineKind::Dimension, Path::default().polyline(&line, false).text());
-        sheet.label("", treble + bass, [-0.26 * bass, -y]);
+        // Beside the heights of the contour lines on the centreline; at the waist these stand elsewhere, and holes stand beside.
+        let aside = if key == "waist" { 0.0 } else { 0.26 };
+        sheet.label("", treble + bass, [-aside * bass, -y]);
     }
     sheet.label("", design.outline.length_mm, [0.0, LENGTH_BELOW_MM]);
 }

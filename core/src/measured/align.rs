@@ -1,7 +1,6 @@
 //! Laying a scan into the top's frame by its own shape.
 
 use super::{MeasuredError, Reading, check_length};
-use crate::outline::Outline;
 
 /// A top's height over its length is some 0.05; with ribs and back it is 0.17, with the neck 0.13 and more.
 const MOST_HEIGHT_SHARE: f64 = 0.11;
@@ -9,28 +8,43 @@ const MOST_HEIGHT_SHARE: f64 = 0.11;
 const STRIPS: usize = 60;
 /// Rounds of straightening; each leaves a few hundredths of the tilt before.
 const ROUNDS: usize = 6;
-/// Cells for the check of gaps, and how much of a top may lack points: sound holes are some 2 % of it.
-const GAP_MM: f64 = 10.0;
-const MOST_GAPS: f64 = 0.15;
 
-/// What the maker puts right after seeing how a scan was laid.
+/// What the maker puts right after seeing how readings were laid.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Correction {
     /// The neck end is where the bottom was taken to be.
     pub end_for_end: bool,
     /// The outside is where the inside was taken to be.
     pub upside_down: bool,
-    /// Turn about the apex, counter-clockwise seen from outside, degrees.
+    /// Bass and treble side are exchanged.
+    pub mirrored: bool,
+    /// Turn about the middle of the length, counter-clockwise seen from outside, degrees.
     pub turn_deg: f64,
-    /// Shift across and along, mm.
-    pub shift_mm: [f64; 2],
+    /// Shift across, along and up, mm.
+    pub shift_mm: [f64; 3],
 }
 
-/// How a scan was laid: point in the frame = rotation times point of the scan + shift.
+impl Correction {
+    /// Puts readings right that were given in the frame of a top of this length: about the middle of the length and the plane
+    /// of the ribs.
+    pub fn apply(&self, readings: &mut [Reading], length_mm: f64) {
+        let (sin, cos) = self.turn_deg.to_radians().sin_cos();
+        let sign = |turned: bool| if turned { -1.0 } else { 1.0 };
+        let (end, down, mirror) = (sign(self.end_for_end), sign(self.upside_down), sign(self.mirrored));
+        let middle = 0.5 * length_mm;
+        for reading in readings {
+            let [x, y] = [mirror * down * end * reading[0], end * (reading[1] - middle)];
+            let turned = [cos * x - sin * y, sin * x + cos * y + middle, down * reading[2]];
+            *reading = [0, 1, 2].map(|k| turned[k] + self.shift_mm[k]);
+        }
+    }
+}
+
+/// How a scan was laid: point in the frame = turn times point of the scan + shift.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Alignment {
-    /// (frame xyz, scan xyz), a proper rotation.
-    pub rotation: [[f64; 3]; 3],
+    /// (frame xyz, scan xyz), a rotation, with a mirror in x where the maker asked for it.
+    pub turn: [[f64; 3]; 3],
     /// (frame xyz), mm.
     pub shift_mm: [f64; 3],
 }
@@ -38,13 +52,13 @@ pub struct Alignment {
 impl Alignment {
     /// Finds how a scan of a top's outside lies: its longest extent is y, the next x, the least z; outside is where the
     /// middle stands above the rim, the bottom where it is wider; then the rim is laid level at the edge's height and the
-    /// middles of its strips on the centreline. Corrections go on top.
+    /// middles of its strips on the centreline, its ends as far from the middle of the length. Corrections go on top.
     ///
     /// # Errors
-    /// [`MeasuredError`] for a scan in inches, of more than a top, or with too many gaps.
+    /// [`MeasuredError`] for a scan in inches, or of more than a top.
     pub fn find(
         readings: &[Reading],
-        outline: &Outline,
+        length_mm: f64,
         edge_height_mm: f64,
         correction: &Correction,
     ) -> Result<Alignment, MeasuredError> {
@@ -64,51 +78,29 @@ impl Alignment {
         if frame.rim(readings).wider_at_top != correction.end_for_end {
             frame.turn(0, 1);
         }
-        let (sin, cos) = correction.turn_deg.to_radians().sin_cos();
-        let [x, y, _] = frame.axes;
-        frame.axes[0] = [0, 1, 2].map(|k| cos * x[k] - sin * y[k]);
-        frame.axes[1] = [0, 1, 2].map(|k| sin * x[k] + cos * y[k]);
         let rim = frame.rim(readings);
-        let [across, along] = correction.shift_mm;
-        let shift_mm = [across - rim.middle, along - rim.bottom, edge_height_mm - rim.height];
-        let alignment = Alignment { rotation: frame.axes, shift_mm };
-        alignment.check_gaps(readings, outline)?;
-        Ok(alignment)
+        let middle = 0.5 * length_mm;
+        let (sin, cos) = correction.turn_deg.to_radians().sin_cos();
+        let mirror = if correction.mirrored { -1.0 } else { 1.0 };
+        // About the middle of the length on the centreline, where the scan's own middles lie.
+        let laid = [-mirror * rim.middle, -rim.centre, edge_height_mm - rim.height];
+        let [x, y, z] = frame.axes;
+        let x = x.map(|value| mirror * value);
+        let turned = |a: f64, b: f64| [cos * a - sin * b, sin * a + cos * b];
+        let shift = turned(laid[0], laid[1]);
+        let by = correction.shift_mm;
+        let turn = [0, 1, 2].map(|k| turned(x[k], y[k]));
+        Ok(Alignment {
+            turn: [turn.map(|row| row[0]), turn.map(|row| row[1]), z],
+            shift_mm: [shift[0] + by[0], shift[1] + middle + by[1], laid[2] + by[2]],
+        })
     }
 
     /// The readings in the top's frame.
     pub fn apply(&self, readings: &mut [Reading]) {
         for reading in readings {
-            *reading = [0, 1, 2].map(|k| dot(self.rotation[k], *reading) + self.shift_mm[k]);
+            *reading = [0, 1, 2].map(|k| dot(self.turn[k], *reading) + self.shift_mm[k]);
         }
-    }
-
-    fn check_gaps(&self, readings: &[Reading], outline: &Outline) -> Result<(), MeasuredError> {
-        let (low, high) = outline.boundary().bounds_mm();
-        let count = [0, 1].map(|k| ((high[k] - low[k]) / GAP_MM).ceil() as usize + 2);
-        let mut covered = vec![false; count[0] * count[1]];
-        for reading in readings {
-            let cell = [0, 1].map(|k| {
-                let at = (dot(self.rotation[k], *reading) + self.shift_mm[k] - low[k]) / GAP_MM + 1.0;
-                (at.max(0.0) as usize).min(count[k] - 1)
-            });
-            covered[cell[1] * count[0] + cell[0]] = true;
-        }
-        let (mut inside, mut missing) = (0, 0);
-        for row in 0..count[1] {
-            for column in 0..count[0] {
-                let middle = [column, row].map(|i| (i as f64 - 0.5) * GAP_MM);
-                if outline.signed_distance_mm([middle[0] + low[0], middle[1] + low[1]]) > 0.5 * GAP_MM {
-                    inside += 1;
-                    missing += usize::from(!covered[row * count[0] + column]);
-                }
-            }
-        }
-        let share = missing as f64 / inside.max(1) as f64;
-        if share > MOST_GAPS {
-            return Err(MeasuredError::Gaps { share, most: MOST_GAPS, reach_mm: GAP_MM });
-        }
-        Ok(())
     }
 }
 
@@ -124,7 +116,8 @@ struct Rim {
     middle: f64,
     /// Slope of the strips' middles, dx by dy.
     yaw: f64,
-    bottom: f64,
+    /// Midway between its ends.
+    centre: f64,
     height: f64,
     stands_above_middle: bool,
     wider_at_top: bool,
@@ -206,7 +199,7 @@ impl Frame {
         Rim {
             middle: mean[0],
             yaw: slope,
-            bottom: low[1],
+            centre: 0.5 * (low[1] + high[1]),
             height,
             stands_above_middle: height > mean_height,
             wider_at_top: width(STRIPS / 2, STRIPS) > width(0, STRIPS / 2),

@@ -1,6 +1,6 @@
 //! Heights as tables: x,y,z points, a grid, or cross-arch readings.
 
-use super::{MeasuredError, Reading, check_count};
+use super::{LengthUnit, MeasuredError, Reading, check_count, unit::check_span};
 use crate::outline::Outline;
 
 /// Reads heights from text. Cells are parted by commas, semicolons (decimal commas are then understood) or tabs. Three forms:
@@ -12,28 +12,35 @@ use crate::outline::Outline;
 ///   outline gives the stations.
 ///
 /// # Errors
-/// [`MeasuredError`] with line and column of what can't be read; too few or too many points.
-pub fn read_csv(text: &str, outline: &Outline) -> Result<Vec<Reading>, MeasuredError> {
-    let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
-    let separator = [';', '\t'].into_iter().find(|&c| first.contains(c)).unwrap_or(',');
-    let headings: Vec<&str> = first.split(separator).map(str::trim).collect();
-    let readings = if headings.len() < 3 {
+/// [`MeasuredError`] with line and column of what can't be read; too few or too many points; readings that look like inches and
+/// weren't said to be.
+pub fn read_csv(text: &str, outline: &Outline, unit: LengthUnit) -> Result<Vec<Reading>, MeasuredError> {
+    let table = Table::new(text);
+    let headings = table.headings();
+    let mut readings = if headings.len() < 3 {
         return Err(MeasuredError::NotATable { detail: format!("{} columns in the first line", headings.len()) });
-    } else if headings.len() == 3 {
-        let has_headings = headings.iter().any(|cell| number(cell, separator).is_none());
-        points(text, separator, has_headings)?
+    } else if headings.len() == 3 && headings[1..].iter().all(|cell| named_station(cell, outline).is_none()) {
+        let has_headings = headings.iter().any(|cell| table.number(cell).is_none());
+        points(&table, has_headings)?
     } else {
-        let stations =
-            headings[1..].iter().enumerate().map(|(index, cell)| {
-                number(cell, separator).or_else(|| named_station(cell, outline)).ok_or_else(|| {
-                    MeasuredError::NotANumber { line: 1, column: index + 2, found: cell.chars().take(40).collect() }
-                })
-            });
+        let stations = headings[1..].iter().enumerate().map(|(index, cell)| {
+            // Stations known from the outline are millimetres whatever the readings are.
+            let named = || named_station(cell, outline).map(|station| station / unit.in_mm());
+            table.number(cell).or_else(named).ok_or_else(|| MeasuredError::NotANumber {
+                line: 1,
+                column: index + 2,
+                found: cell.chars().take(40).collect(),
+            })
+        });
         let stations = stations.collect::<Result<Vec<_>, _>>()?;
-        let named = headings[1..].iter().all(|cell| number(cell, separator).is_none());
-        grid(text, separator, &stations, named)?
+        let named = headings[1..].iter().all(|cell| table.number(cell).is_none());
+        grid(&table, &stations, named)?
     };
     check_count(readings.len())?;
+    unit.to_mm(&mut readings);
+    if unit == LengthUnit::Unsaid {
+        check_span(&readings, outline.measures().lower_width_mm)?;
+    }
     Ok(readings)
 }
 
@@ -49,35 +56,74 @@ fn named_station(name: &str, outline: &Outline) -> Option<f64> {
     }
 }
 
-/// `NaN` and `inf` are numbers here, so that they are named as such later.
-fn number(cell: &str, separator: char) -> Option<f64> {
-    if separator != ',' && cell.contains(',') { cell.replace(',', ".").parse().ok() } else { cell.parse().ok() }
+/// A text of lines and cells.
+pub(super) struct Table<'text> {
+    text: &'text str,
+    /// Between cells.
+    pub(super) separator: char,
 }
 
-fn points(text: &str, separator: char, has_headings: bool) -> Result<Vec<Reading>, MeasuredError> {
+impl<'text> Table<'text> {
+    /// A byte order mark, which some programs write, is no part of the first cell.
+    pub(super) fn new(text: &'text str) -> Table<'text> {
+        let text = text.trim_start_matches('\u{feff}');
+        let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+        Table { text, separator: [';', '\t'].into_iter().find(|&c| first.contains(c)).unwrap_or(',') }
+    }
+
+    /// Lines with something on them, numbered from 0.
+    pub(super) fn lines(&self) -> impl Iterator<Item = (usize, &'text str)> {
+        self.text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty())
+    }
+
+    /// The cells of the first line.
+    pub(super) fn headings(&self) -> Vec<&'text str> {
+        let first = self.lines().next().map(|(_, line)| line).unwrap_or_default();
+        first.split(self.separator).map(str::trim).collect()
+    }
+
+    /// `NaN` and `inf` are numbers here, so that they are named as such later.
+    pub(super) fn number(&self, cell: &str) -> Option<f64> {
+        if self.separator != ',' && cell.contains(',') {
+            cell.replace(',', ".").parse().ok()
+        } else {
+            cell.parse().ok()
+        }
+    }
+
+    /// The number in a cell; line and column from 0.
+    pub(super) fn number_at(&self, cell: &str, line: usize, column: usize) -> Result<f64, MeasuredError> {
+        let cell = cell.trim();
+        self.number(cell).ok_or_else(|| MeasuredError::NotANumber {
+            line: line + 1,
+            column: column + 1,
+            found: cell.chars().take(40).collect(),
+        })
+    }
+}
+
+fn points(table: &Table, has_headings: bool) -> Result<Vec<Reading>, MeasuredError> {
     let mut readings = Vec::new();
-    let lines = text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty());
-    for (index, line) in lines.skip(usize::from(has_headings)) {
+    for (index, line) in table.lines().skip(usize::from(has_headings)) {
         let mut reading = [0.0; 3];
-        let mut cells = line.split(separator);
+        let mut cells = line.split(table.separator);
         for (column, value) in reading.iter_mut().enumerate() {
-            let cell = cells.next().unwrap_or_default().trim();
-            *value = cell_number(cell, separator, index, column)?;
+            *value = table.number_at(cells.next().unwrap_or_default(), index, column)?;
         }
         push(&mut readings, reading)?;
     }
     Ok(readings)
 }
 
-fn grid(text: &str, separator: char, along: &[f64], named: bool) -> Result<Vec<Reading>, MeasuredError> {
+fn grid(table: &Table, along: &[f64], named: bool) -> Result<Vec<Reading>, MeasuredError> {
     // (first column, first line, height)
     let mut cells = Vec::new();
-    for (index, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()).skip(1) {
-        let mut parts = line.split(separator).map(str::trim);
-        let side = cell_number(parts.next().unwrap_or_default(), separator, index, 0)?;
+    for (index, line) in table.lines().skip(1) {
+        let mut parts = line.split(table.separator).map(str::trim);
+        let side = table.number_at(parts.next().unwrap_or_default(), index, 0)?;
         for (column, (cell, &at)) in parts.zip(along).enumerate() {
             if !cell.is_empty() {
-                push(&mut cells, [side, at, cell_number(cell, separator, index, column + 1)?])?;
+                push(&mut cells, [side, at, table.number_at(cell, index, column + 1)?])?;
             }
         }
     }
@@ -96,14 +142,6 @@ fn grid(text: &str, separator: char, along: &[f64], named: bool) -> Result<Vec<R
         cells.iter_mut().for_each(|cell| cell.swap(0, 1));
     }
     Ok(cells)
-}
-
-fn cell_number(cell: &str, separator: char, line: usize, column: usize) -> Result<f64, MeasuredError> {
-    number(cell, separator).ok_or_else(|| MeasuredError::NotANumber {
-        line: line + 1,
-        column: column + 1,
-        found: cell.chars().take(40).collect(),
-    })
 }
 
 fn push(readings: &mut Vec<Reading>, reading: Reading) -> Result<(), MeasuredError> {

@@ -30,6 +30,15 @@ pub enum MeasuredError {
         /// What was met.
         detail: String,
     },
+    /// Neither a table of points nor an SVG path.
+    #[error(
+        "the outline can't be read ({detail}); it may be a table with the columns x and y, or an SVG file with a path: \
+         save it as one of these"
+    )]
+    NotAnOutline {
+        /// What was met.
+        detail: String,
+    },
     /// Too few points for a surface.
     #[error("there are {count} points; at least {least} are needed: take readings at more places")]
     TooFew {
@@ -46,15 +55,17 @@ pub enum MeasuredError {
         /// Allowed.
         most: usize,
     },
-    /// The length is a body's in inches: the maker must say.
-    #[error(
-        "the top is {length} long; in inches that is {length_mm:.0} mm: say whether these are inches or millimetres"
-    )]
+    /// A length is plausible in inches and not in millimetres: the maker must say.
+    #[error("{what} {extent:.2} {along}; in inches that is {in_mm:.0} mm: say whether these are inches or millimetres")]
     LooksLikeInches {
-        /// Length as read.
-        length: f64,
+        /// What is measured.
+        what: &'static str,
+        /// As read.
+        extent: f64,
         /// The same in mm, if inches they are.
-        length_mm: f64,
+        in_mm: f64,
+        /// Which way.
+        along: &'static str,
     },
     /// The length is no body's in any unit known.
     #[error(
@@ -86,14 +97,28 @@ pub enum MeasuredError {
         /// Largest height of a top of this length.
         most_mm: f64,
     },
+    /// The inside of the top, or ribs and back, below its outside.
+    #[error(
+        "the scan has two faces {apart_mm:.1} mm apart, one below the other; a top's outside has one (at most \
+         {most_mm} mm are slope): cut everything but the top's outside from it"
+    )]
+    TwoFaces {
+        /// Median distance.
+        apart_mm: f64,
+        /// What one surface spans at most.
+        most_mm: f64,
+    },
     /// Too much of the top has no point near.
     #[error(
-        "{:.0} % of the top has no point within {reach_mm} mm; at most {:.0} % may be missing: scan the holes again",
-        100.0 * share, 100.0 * most
+        "{:.0} % of the top ({:.0} cm2) has no point within {reach_mm} mm; at most {:.0} % may be missing: scan what is \
+         missing again",
+        100.0 * share, 0.01 * area_mm2, 100.0 * most
     )]
     Gaps {
         /// Share of the area.
         share: f64,
+        /// The area, mm2.
+        area_mm2: f64,
         /// Allowed.
         most: f64,
         /// How near a point must be.
@@ -120,12 +145,14 @@ impl MeasuredError {
             MeasuredError::NotANumber { .. } => "not_a_number",
             MeasuredError::NotFinite { .. } => "not_finite",
             MeasuredError::NotATable { .. } => "not_a_table",
+            MeasuredError::NotAnOutline { .. } => "not_an_outline",
             MeasuredError::TooFew { .. } => "too_few_points",
             MeasuredError::TooMany { .. } => "too_many_points",
             MeasuredError::LooksLikeInches { .. } => "looks_like_inches",
             MeasuredError::NotABody { .. } => "not_a_body",
             MeasuredError::NotStl { .. } => "not_stl",
             MeasuredError::WholeInstrument { .. } => "whole_instrument",
+            MeasuredError::TwoFaces { .. } => "two_faces",
             MeasuredError::Gaps { .. } => "gaps",
             MeasuredError::DoesNotFit { .. } => "does_not_fit",
         }

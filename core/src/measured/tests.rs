@@ -3,7 +3,7 @@
 use super::*;
 use crate::{arching::Arching, design::Design, outline::Outline, plan::Point, surface::Surface};
 
-fn demo() -> (Design, Outline, Surface) {
+pub(super) fn demo() -> (Design, Outline, Surface) {
     let design = Design::demo();
     let outline = Outline::new(&design.outline).unwrap();
     let arching = Arching::new(&design.arching, &outline).unwrap();
@@ -12,7 +12,7 @@ fn demo() -> (Design, Outline, Surface) {
 }
 
 /// The demonstration on a lattice, the edge itself included as a scan would have it.
-fn lattice(outline: &Outline, surface: &Surface, step: f64) -> Vec<Reading> {
+pub(super) fn lattice(outline: &Outline, surface: &Surface, step: f64) -> Vec<Reading> {
     let across = (104.0 / step) as i32;
     let mut readings: Vec<Reading> = (0..=(355.0 / step) as i32)
         .flat_map(|j| (-across..=across).map(move |i| [f64::from(i) * step, f64::from(j) * step]))
@@ -23,7 +23,7 @@ fn lattice(outline: &Outline, surface: &Surface, step: f64) -> Vec<Reading> {
     readings
 }
 
-fn csv(readings: &[Reading]) -> String {
+pub(super) fn csv(readings: &[Reading]) -> String {
     let mut text = String::from("x_mm,y_mm,z_mm\n");
     for [x, y, z] in readings {
         text += &format!("{x},{y},{z:.4}\n");
@@ -32,7 +32,7 @@ fn csv(readings: &[Reading]) -> String {
 }
 
 /// Largest difference of heights over points all over the top, 1 mm inside its edge and more.
-fn largest_off(outline: &Outline, known: impl Fn(Point) -> f64, got: impl Fn(Point) -> f64) -> f64 {
+pub(super) fn largest_off(outline: &Outline, known: impl Fn(Point) -> f64, got: impl Fn(Point) -> f64) -> f64 {
     (0..6000)
         .map(|i| [(f64::from(i) * 0.618_034).fract() * 206.0 - 103.0, (f64::from(i) * 0.414_214).fract() * 355.0])
         .filter(|&p| outline.signed_distance_mm(p) > 1.0)
@@ -43,7 +43,7 @@ fn largest_off(outline: &Outline, known: impl Fn(Point) -> f64, got: impl Fn(Poi
 #[test]
 fn a_known_surface_comes_back_from_points_to_five_hundredths() {
     let (_, outline, surface) = demo();
-    let readings = read_csv(&csv(&lattice(&outline, &surface, 2.0)), &outline).unwrap();
+    let readings = read_csv(&csv(&lattice(&outline, &surface, 2.0)), &outline, LengthUnit::Unsaid).unwrap();
     let fit = HeightMap::fit(&readings, &outline).unwrap();
     let off = largest_off(&outline, |p| surface.height_mm(p), |p| fit.map.at(p).height_mm);
     assert!(off < 0.05, "{off}");
@@ -92,20 +92,24 @@ fn slips_are_named_and_do_not_pull_and_noise_is_told() {
 #[test]
 fn grids_and_readings_at_named_stations_say_the_same_as_points() {
     let (_, outline, _) = demo();
-    let points = read_csv(&"-10,71,1\n0,71,2\n10,71,3\n".repeat(7), &outline).unwrap();
+    let points = read_csv(&"-10,71,1\n0,71,2\n10,71,3\n".repeat(7), &outline, LengthUnit::Unsaid).unwrap();
     assert_eq!(&points[..3], [[-10.0, 71.0, 1.0], [0.0, 71.0, 2.0], [10.0, 71.0, 3.0]]);
     let rows: String = (-5..=5).map(|i| format!("{},1,2,3,4,5\n", 10 * i)).collect();
-    let named =
-        read_csv(&format!("x,lower_bout,lower corners,Waist,upper-corners,upper_bout\n{rows}"), &outline).unwrap();
+    let named = read_csv(
+        &format!("x,lower_bout,lower corners,Waist,upper-corners,upper_bout\n{rows}"),
+        &outline,
+        LengthUnit::Unsaid,
+    )
+    .unwrap();
     assert_eq!((named.len(), named[0], named[4]), (55, [-50.0, 71.0, 1.0], [-50.0, 289.0, 5.0]));
     // The grid's first line is x, for it has negative values; decimal commas; an empty cell.
     let rows: String = (1..=12).map(|j| format!("{};0,5;;2,5;3,5\n", 20 * j)).collect();
-    let grid = read_csv(&format!("y\\x;-10,5;0;10;20\n{rows}"), &outline).unwrap();
+    let grid = read_csv(&format!("y\\x;-10,5;0;10;20\n{rows}"), &outline, LengthUnit::Unsaid).unwrap();
     assert_eq!((grid.len(), grid[0], grid[1]), (36, [-10.5, 20.0, 0.5], [10.0, 20.0, 2.5]));
 }
 
 /// Triangles of the demonstration, turned and moved, in a binary and in an ASCII file.
-fn scan(outline: &Outline, surface: &Surface, turn: impl Fn(Reading) -> Reading) -> Vec<[Reading; 3]> {
+pub(super) fn scan(outline: &Outline, surface: &Surface, turn: impl Fn(Reading) -> Reading) -> Vec<[Reading; 3]> {
     let step = 2.0;
     let point = |i: i32, j: i32| {
         let p = [f64::from(i) * step, f64::from(j) * step];
@@ -127,7 +131,7 @@ fn scan(outline: &Outline, surface: &Surface, turn: impl Fn(Reading) -> Reading)
     triangles
 }
 
-fn binary(triangles: &[[Reading; 3]]) -> Vec<u8> {
+pub(super) fn binary(triangles: &[[Reading; 3]]) -> Vec<u8> {
     let mut bytes = vec![b' '; 80];
     bytes.extend((triangles.len() as u32).to_le_bytes());
     for triangle in triangles {
@@ -151,7 +155,7 @@ fn ascii(triangles: &[[Reading; 3]]) -> String {
 }
 
 /// A turn by Euler angles (z, x, z), and a shift.
-fn turned(angles: [f64; 3], shift: Reading) -> impl Fn(Reading) -> Reading {
+pub(super) fn turned(angles: [f64; 3], shift: Reading) -> impl Fn(Reading) -> Reading {
     let about_z = |a: f64, [x, y, z]: Reading| [a.cos() * x - a.sin() * y, a.sin() * x + a.cos() * y, z];
     let about_x = |a: f64, [x, y, z]: Reading| [x, a.cos() * y - a.sin() * z, a.sin() * y + a.cos() * z];
     move |p| {
@@ -167,7 +171,7 @@ fn a_scan_in_any_orientation_is_laid_by_itself_and_comes_back_to_five_hundredths
         let triangles = scan(&outline, &surface, turned(angles, [40.0, -900.0, 12.0]));
         let mut readings =
             if as_text { read_stl(ascii(&triangles).as_bytes()) } else { read_stl(&binary(&triangles)) }.unwrap();
-        let found = Alignment::find(&readings, &outline, 4.0, &Correction::default()).unwrap();
+        let found = Alignment::find(&readings, outline.length_mm(), 4.0, &Correction::default()).unwrap();
         found.apply(&mut readings);
         let fit = HeightMap::fit(&readings, &outline).unwrap();
         let off = largest_off(&outline, |p| surface.height_mm(p), |p| fit.map.at(p).height_mm);
@@ -180,7 +184,7 @@ fn a_correction_turns_a_scan_end_for_end() {
     let (_, outline, surface) = demo();
     let mut readings: Vec<Reading> = scan(&outline, &surface, |p| p).into_iter().flatten().collect();
     let end_for_end = Correction { end_for_end: true, ..Correction::default() };
-    Alignment::find(&readings, &outline, 4.0, &end_for_end).unwrap().apply(&mut readings);
+    Alignment::find(&readings, outline.length_mm(), 4.0, &end_for_end).unwrap().apply(&mut readings);
     let widest = readings.iter().max_by(|a, b| a[0].total_cmp(&b[0])).unwrap();
     assert!((widest[1] - (355.0 - 71.0)).abs() < 3.0, "{widest:?}");
 }
@@ -190,8 +194,9 @@ fn a_measured_top_becomes_a_design_near_the_one_it_was() {
     let (design, outline, surface) = demo();
     let readings = lattice(&outline, &surface, 2.0);
     let fit = HeightMap::fit(&readings, &outline).unwrap();
+    let all_along = MeasuredStations { range_mm: [0.0, 355.0], rows_mm: Vec::new() };
     let mut measured = design.clone();
-    measured.arching = arching_of(&fit.map, &outline, &design.arching, [0.0, 355.0], true).unwrap();
+    measured.arching = arching_of(&fit.map, &outline, &design.arching, &all_along).unwrap();
     measured.check().unwrap();
     let a = &measured.arching;
     assert!((a.apex_height_mm - 15.5).abs() < 0.05 && (a.edge_height_mm - 4.0).abs() < 0.05);
@@ -214,16 +219,16 @@ fn inches_are_asked_and_never_guessed() {
     let (_, outline, surface) = demo();
     let mut readings: Vec<Reading> = lattice(&outline, &surface, 4.0);
     readings.iter_mut().flatten().for_each(|v| *v /= 25.4);
-    let error = Alignment::find(&readings, &outline, 4.0, &Correction::default()).unwrap_err();
+    let error = Alignment::find(&readings, outline.length_mm(), 4.0, &Correction::default()).unwrap_err();
     assert_eq!(error.kind(), "looks_like_inches");
-    from_inches(&mut readings);
-    Alignment::find(&readings, &outline, 4.0, &Correction::default()).unwrap();
+    LengthUnit::Inch.to_mm(&mut readings);
+    Alignment::find(&readings, outline.length_mm(), 4.0, &Correction::default()).unwrap();
 }
 
 #[test]
 fn bad_tables_say_where_and_what() {
     let (_, outline, _) = demo();
-    let refused = |text: &str| read_csv(text, &outline).unwrap_err();
+    let refused = |text: &str| read_csv(text, &outline, LengthUnit::Unsaid).unwrap_err();
     assert_eq!(refused("").kind(), "not_a_table");
     assert_eq!(refused("0,0\n1,1\n").kind(), "not_a_table");
     assert_eq!(refused("0,0,1\n5,5,1\n9,9,1\n").kind(), "too_few_points");
@@ -243,7 +248,7 @@ fn five_million_points_are_read_within_memory() {
     let body = one.split_once('\n').unwrap().1;
     let times = 5_000_000 / some.len() + 1;
     let text = body.repeat(times);
-    let readings = read_csv(&text, &outline).unwrap();
+    let readings = read_csv(&text, &outline, LengthUnit::Unsaid).unwrap();
     assert!(readings.len() >= 5_000_000);
     assert!(text.len() + readings.capacity() * size_of::<Reading>() < 500_000_000);
     let fit = HeightMap::fit(&readings, &outline).unwrap();
@@ -267,13 +272,15 @@ fn bad_scans_say_what_is_wrong() {
     let mut nan = triangles.clone();
     nan[7][1][2] = f64::NAN;
     assert_eq!(read_stl(&binary(&nan)), Err(MeasuredError::NotFinite { index: 23 }));
-    let find = |readings: &[Reading]| Alignment::find(readings, &outline, 4.0, &Correction::default());
+    let find = |readings: &[Reading]| Alignment::find(readings, outline.length_mm(), 4.0, &Correction::default());
     let top: Vec<Reading> = triangles.iter().flatten().copied().collect();
     // A back 45 mm below: the whole body.
     let body: Vec<Reading> = top.iter().flat_map(|&[x, y, z]| [[x, y, z], [x, y, -30.0 - z]]).collect();
     assert_eq!(find(&body).unwrap_err().kind(), "whole_instrument");
     let torn: Vec<Reading> = top.iter().copied().filter(|p| p[1] < 130.0 || p[1] > 210.0).collect();
-    assert_eq!(find(&torn).unwrap_err().kind(), "gaps");
+    let mut laid = torn.clone();
+    find(&torn).unwrap().apply(&mut laid);
+    assert_eq!(gaps(&laid, &outline).unwrap_err().kind(), "gaps");
     // Normals turned inwards, as the ASCII file has them all, do no harm; nor do triangles walked the other way.
     let flipped: Vec<Reading> = triangles.iter().flat_map(|&[a, b, c]| [a, c, b]).collect();
     let (one, other) = (find(&top).unwrap(), find(&flipped).unwrap());

@@ -1,6 +1,6 @@
 //! From measured heights to an arching that can be changed.
 
-use super::{HeightMap, MeasuredError};
+use super::{HeightMap, MeasuredError, long_arch_fit::long_arch_through};
 use crate::{
     design::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, CrossArches, ExtraArch, LongArchCurve},
     outline::Outline,
@@ -15,9 +15,18 @@ const STEP_MM: f64 = 0.05;
 /// A fall from the edge of less than this is no channel, mm.
 const LEAST_DEPTH_MM: f64 = 0.05;
 
+/// Where along a top there are readings.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MeasuredStations {
+    /// The lowest and the highest, mm.
+    pub range_mm: [f64; 2],
+    /// The stations themselves where there are a few only, rising, mm; none where readings lie close all along.
+    pub rows_mm: Vec<f64>,
+}
+
 /// Reads an arching off heights: edge, channel and apex, the long arch and the cross arches as splines, at the five stations and,
-/// where the readings lie close, midway between them. `present` gives what the heights don't tell. `measured_mm` are the
-/// stations between which there are readings; `dense` says that they lie close.
+/// where the readings lie close, midway between them. `present` gives what the heights don't tell. From a few rows, as a gauge
+/// reads them, the long arch comes from their crests.
 ///
 /// # Errors
 /// [`MeasuredError::DoesNotFit`] when nothing rises above the edge.
@@ -25,10 +34,10 @@ pub fn arching_of(
     map: &HeightMap,
     outline: &Outline,
     present: &ArchingMeasures,
-    measured_mm: [f64; 2],
-    dense: bool,
+    stations: &MeasuredStations,
 ) -> Result<ArchingMeasures, MeasuredError> {
     let height = |x: f64, y: f64| map.at([x, y]).height_mm;
+    let (measured_mm, dense) = (stations.range_mm, stations.rows_mm.is_empty());
     let (edge, depth, distance) = channel(map, outline, present);
     let channel = edge - depth;
     let [from, to] = [measured_mm[0].max(0.2 * outline.length_mm()), measured_mm[1].min(0.8 * outline.length_mm())];
@@ -55,7 +64,9 @@ pub fn arching_of(
             (y >= measured_mm[0] && y <= measured_mm[1]).then(|| (height(0.0, y) - channel) / rise)
         })
     };
-    let (lower, upper) = (long(distance), long(outline.length_mm() - distance));
+    let ends = [distance, outline.length_mm() - distance];
+    let crests: Vec<[f64; 2]> = stations.rows_mm.iter().map(|&y| [y, height(0.0, y) - channel]).collect();
+    let (lower, upper) = (long(ends[0]), long(ends[1]));
     // Readings that leave the long arch's ends open don't tell its family; the present one stays.
     let told = lower.len() >= 3 && upper.len() >= 3;
     let mut arching = ArchingMeasures {
@@ -68,6 +79,11 @@ pub fn arching_of(
         extra_arches: Vec::new(),
         ..present.clone()
     };
+    if let Some(fitted) = long_arch_through(&crests, ends) {
+        arching.apex_height_mm = channel + fitted.rise_mm;
+        arching.apex_station_mm = Some(fitted.apex_mm);
+        (arching.long_arch_fullness, arching.long_arch) = (fitted.fullness, fitted.curve);
+    }
     // The half widths of the arching belong to outline and channel alone.
     let plain =
         ArchingMeasures { long_arch: LongArchCurve::default(), cross_arches: plain_arches(present), ..arching.clone() };

@@ -23,7 +23,6 @@ use crate::{
     plan::Point,
 };
 
-pub use contours::Contour;
 pub use curvature::PrincipalCurvatures;
 
 /// The outer surface. Heights are z above the plane of the ribs, mm.

@@ -6,8 +6,11 @@ mod drawings;
 mod fallback;
 mod files;
 mod folder;
+mod measured;
+mod pointers;
 mod recovery;
 mod responsiveness;
+mod sections;
 mod table;
 
 use std::path::Path;
@@ -39,7 +42,10 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             table::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
+            pointers::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
+            sections::run(&place, &mut run).await;
+            measured::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;

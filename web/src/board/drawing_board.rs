@@ -4,19 +4,19 @@ use bombatura_core::arching_figures::ArchingFigures;
 use bombatura_core::design::Design;
 use bombatura_core::drawings::Drawings;
 use bombatura_core::top::Shape;
-use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use crate::problem::Problem;
 
 use super::replies::ArchingReply;
+use super::to_page;
 
 /// One design, drawn. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
 #[wasm_bindgen]
 #[derive(Debug)]
 pub struct DrawingBoard {
-    design: Design,
-    shape: Shape,
+    pub(super) design: Design,
+    pub(super) shape: Shape,
 }
 
 #[wasm_bindgen]
@@ -48,8 +48,4 @@ impl DrawingBoard {
         let Shape { outline, surface, holes, .. } = &self.shape;
         to_page(&ArchingReply::from(&ArchingFigures::new(outline, surface, holes)))
     }
-}
-
-fn to_page(reply: &impl Serialize) -> JsValue {
-    serde_wasm_bindgen::to_value(reply).unwrap_or_else(Into::into)
 }

@@ -1,9 +1,20 @@
-//! The drawing board's side: the drawings of one design and what its arching does.
+//! The drawing board's side: the drawings of one design, what its arching does and how it is changed, measured files read
+//! into a design.
 //!
 //! A module and a worker of its own: the page loads it once the first figures are there, and a drawing never waits for a
 //! solve.
 
+mod arches;
 mod drawing_board;
+mod measured;
 mod replies;
 
 pub use drawing_board::DrawingBoard;
+pub use measured::{read_heights, read_outline};
+
+use serde::Serialize;
+use wasm_bindgen::JsValue;
+
+fn to_page(reply: &impl Serialize) -> JsValue {
+    serde_wasm_bindgen::to_value(reply).unwrap_or_else(Into::into)
+}

@@ -20,7 +20,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 const APEX: &str = "Height of the arch's apex";
-const LOWER_BOUT: &str = "Width of the lower bout";
+pub(super) const LOWER_BOUT: &str = "Width of the lower bout";
 
 async fn handle_is_dragged(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
@@ -165,19 +165,19 @@ return in_mm && box ? [box.width * scale[0], box.height * scale[1]] : null;";
 const ARCH_NUMBER: &str = "document.querySelector('input[aria-label^=\"Arch height\"]')?.value";
 
 /// An expression for the handle with this name.
-fn slider(name: &str) -> String {
+pub(super) fn slider(name: &str) -> String {
     format!("[...document.querySelectorAll('svg [role=slider]')].find((one) => one.ariaLabel.startsWith({name:?}))")
 }
 
 impl Page<'_> {
     /// The number of a handle, as a screen reader gets it.
-    async fn now(&self, handle: &str) -> Result<f64> {
+    pub(super) async fn now(&self, handle: &str) -> Result<f64> {
         let now = self.find(Role::Slider, handle).await?.attr("aria-valuenow").await?.context("a value")?;
         now.parse().with_context(|| format!("the handle's number is {now}"))
     }
 
     /// Something with the page scrolled so that it stands at the window's lower end, clear of the stage.
-    async fn in_sight(&self, role: Role, name: &str) -> Result<WebElement> {
+    pub(super) async fn in_sight(&self, role: Role, name: &str) -> Result<WebElement> {
         let found = self.find(role, name).await?;
         let scroll = "arguments[0].scrollIntoView({ block: 'end' });";
         self.session.driver.execute(scroll, vec![found.to_json()?]).await?;

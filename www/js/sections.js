@@ -1,0 +1,70 @@
+/**
+ * The sections below the main measures. Each is loaded when it is first opened: the first visit waits for none of them.
+ */
+/** @import { Design, DesignStore } from "./design_store.js" */
+/** @import { Problem } from "./messages.js" */
+/** @import { WorkshopClient } from "./workshop_client.js" */
+import { part } from "./page_parts.js";
+import { WORDS } from "./words.js";
+
+/**
+ * What a section works with.
+ * @typedef {object} Bench
+ * @property {DesignStore} store
+ * @property {() => WorkshopClient} board
+ * @property {(design: Design) => Promise<boolean>} settle takes a design as a step; false where it can't be
+ * @property {(text: string) => void} say
+ * @property {(problem: Problem) => void} warn
+ */
+
+/** @typedef {{ build: (host: HTMLElement, bench: Bench) => void | Promise<void> }} Section */
+
+/** @type {Record<string, () => Promise<Section>>} */
+const SECTIONS = {
+  presets: () => import("./sections/presets.js"),
+  outline: () => import("./sections/outline.js"),
+  arching: () => import("./sections/arching.js"),
+  measured: () => import("./sections/measured.js"),
+};
+
+/** @param {Bench} bench */
+export function connectSections(bench) {
+  for (const section of document.querySelectorAll("details[data-section]")) {
+    const load = SECTIONS[/** @type {HTMLElement} */ (section).dataset.section ?? ""];
+    const opened = async () => {
+      section.removeEventListener("toggle", opened);
+      const host = part("div", HTMLDivElement, section);
+      try {
+        await style();
+        const { build } = await load();
+        host.replaceChildren();
+        await build(host, bench);
+      } catch (reason) {
+        console.error(reason);
+        host.textContent = WORDS.not_loaded;
+        section.addEventListener("toggle", opened);
+      }
+    };
+    section.addEventListener("toggle", opened);
+  }
+}
+
+/** @type {Promise<unknown> | undefined} */
+let styled;
+
+/** The sections' style sheet, once. */
+function style() {
+  styled ??= new Promise((resolve, reject) => {
+    const link = document.createElement("link");
+    link.rel = "stylesheet";
+    link.href = new URL("../css/sections.css", import.meta.url).href;
+    link.addEventListener("load", resolve);
+    link.addEventListener("error", () => {
+      styled = undefined;
+      link.remove();
+      reject(new Error(`${link.href} can't be loaded`));
+    });
+    document.head.append(link);
+  });
+  return styled;
+}

@@ -1,0 +1,24 @@
+/**
+ * Invented designs to start from, from a quarter-size violin to a cello.
+ */
+/** @import { Bench } from "../sections.js" */
+import { button, ChoiceField, note } from "./fields.js";
+import { SECTION_WORDS } from "./section_words.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export async function build(host, bench) {
+  const words = SECTION_WORDS.presets;
+  const presets = await bench.board().ask("presets", {});
+  const names = Object.fromEntries(presets.map(({ word, name }) => [word, name]));
+  const choice = new ChoiceField(words.choice, "", names, () => {});
+  const start = button(words.start, async () => {
+    const preset = presets.find(({ word }) => word === choice.word);
+    if (preset !== undefined && (await bench.settle(JSON.parse(preset.design)))) {
+      bench.say(words.started(preset.name));
+    }
+  });
+  host.append(choice.row, start, note(words.invented));
+}

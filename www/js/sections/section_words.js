@@ -1,0 +1,74 @@
+/**
+ * The sentences of the sections that open below the main measures; loaded with the first of them.
+ */
+
+/** @type {Record<string, string>} */
+const STATIONS = {
+  long_arch: "Long arch",
+  upper_bout: "Upper bout",
+  upper_corners: "Upper corners",
+  waist: "Waist",
+  lower_corners: "Lower corners",
+  lower_bout: "Lower bout",
+};
+
+export const SECTION_WORDS = {
+  outline: {
+    groups: {
+      widths: "Length and widths",
+      stations: "Stations",
+      upper_corner: "Upper corners",
+      lower_corner: "Lower corners",
+      ends: "Ends and edge",
+      bass: "Bass side",
+    },
+    own_bass: "The bass side differs",
+    widths_doubled: "The widths above are then twice the treble side’s.",
+  },
+  presets: {
+    invented: "Invented, plausible measures; no real instrument. Undo brings your design back.",
+    choice: "Design to start from",
+    start: "Start from it",
+    /** @param {string} name */
+    started: (name) => `Started from “${name}”. Undo brings yours back.`,
+  },
+  arching: {
+    channel: "Heights and channel",
+    apex_station_left_out: "midway",
+    family: "Drawn as",
+    families: {
+      curtate_cycloid: "curtate cycloid",
+      arc_with_reverse_arc: "arc with reverse arc",
+      spline: "spline through points",
+    },
+    fullness: "Fullness",
+    /** @param {boolean} long */
+    turn: (long) => (long ? "Turns hollow, from the apex" : "Turns hollow, from the centreline"),
+    own_bass: "The bass side differs",
+    points: "Points, mm",
+    lower: "towards the bottom edge",
+    upper: "towards the neck end",
+    /** @param {boolean} long */
+    place: (long) => (long ? "from the apex" : "from the centreline"),
+    height: "above the channel",
+    /** @type {(number: number) => string} */
+    point: (number) => `point ${number}`,
+    add_point: "Add a point",
+    remove_point: "Remove",
+    further: "Further cross arches",
+    new_station: "Station of a new cross arch, from the bottom edge",
+    add_arch: "Add a cross arch",
+    remove_arch: "Remove this arch",
+    station: "Station, from the bottom edge",
+    /**
+     * @param {string} arch as the core names it
+     * @returns {string}
+     */
+    title: (arch) => {
+      const bass = arch.endsWith(".bass") ? ", bass side" : "";
+      const name = arch.replace(/\.bass$/, "");
+      const further = name.startsWith("extra.") ? `Further arch ${Number(name.slice(6)) + 1}` : name;
+      return (STATIONS[name] ?? further) + bass;
+    },
+  },
+};
