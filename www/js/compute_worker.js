@@ -5,5 +5,5 @@ import { WorkshopDesk } from "./workshop_desk.js";
 
 takeTurns(async (module) => {
   await init({ module_or_path: module });
-  return new WorkshopDesk(new Workshop());
+  return new WorkshopDesk(new Workshop(), Workshop.demo_design());
 });

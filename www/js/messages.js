@@ -158,7 +158,7 @@
  * @typedef {object} Exchange
  * @property {{ send: object, get: string }} demo the demonstration design
  * @property {{ send: { json: string }, get: string }} open a design from outside, checked strictly; the reply is the
- * same design as the program writes it
+ * same text, known to be good
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
  * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion

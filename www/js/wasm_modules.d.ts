@@ -2,7 +2,7 @@
 
 declare module "*/wasm/compute.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
-  export const Workshop: new () => import("./workshop_desk.js").WorkshopCore;
+  export const Workshop: { demo_design: () => string } & (new () => import("./workshop_desk.js").WorkshopCore);
 }
 
 declare module "*/wasm/board.js" {

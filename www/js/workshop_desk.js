@@ -6,7 +6,6 @@ import { chosenMode } from "./mode_choice.js";
  * keeps until the design changes, so that asking again is cheap.
  * @typedef {object} WorkshopCore
  * @property {(json: string) => void} open_design
- * @property {() => string} design
  * @property {(size: MeshSize) => Picture} picture
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {() => Surety[]} surety of the last solve
@@ -16,15 +15,17 @@ import { chosenMode } from "./mode_choice.js";
 /** Answers requests from the core, which holds one design at a time. */
 export class WorkshopDesk {
   #core;
-  /** The demonstration design, kept for when the core holds another. */
   #demo;
   /** The text of the design that the core holds, as a request gave it; empty while that is not known. */
   #design = "";
 
-  /** @param {WorkshopCore} core freshly made: it holds the demonstration design */
-  constructor(core) {
+  /**
+   * @param {WorkshopCore} core
+   * @param {string} demo the demonstration design
+   */
+  constructor(core, demo) {
     this.#core = core;
-    this.#demo = core.design();
+    this.#demo = demo;
   }
 
   /**
@@ -38,7 +39,7 @@ export class WorkshopDesk {
         return this.#demo;
       case "open":
         this.#hold(request.json);
-        return this.#core.design();
+        return request.json;
       case "shape":
         this.#hold(request.design);
         return this.#core.picture(request.size);

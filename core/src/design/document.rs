@@ -44,9 +44,12 @@ impl Design {
         serde_json::to_string_pretty(self).unwrap_or_default()
     }
 
+    /// The document of [`Design::demo`].
+    pub const DEMO_JSON: &str = include_str!("demo.json");
+
     /// The invented full-size violin top that the program starts with.
     pub fn demo() -> Design {
-        match read(include_str!("demo.json")) {
+        match read(Self::DEMO_JSON) {
             Ok(design) => design,
             Err(error) => unreachable!("the demonstration design is part of the program and is tested: {error}"),
         }

@@ -35,7 +35,7 @@ impl Workshop {
     /// The demonstration design as JSON.
     #[must_use]
     pub fn demo_design() -> String {
-        Design::demo().to_json()
+        Design::DEMO_JSON.into()
     }
 
     /// Puts the design of a JSON document on the bench.
@@ -46,12 +46,6 @@ impl Workshop {
         let design = Design::from_json(json)?;
         self.stages.set_design(design)?;
         Ok(())
-    }
-
-    /// The design on the bench as JSON.
-    #[must_use]
-    pub fn design(&self) -> String {
-        self.stages.design().to_json()
     }
 
     /// The top as triangles on the "preview", "standard" or "fine" mesh:
