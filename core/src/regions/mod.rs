@@ -29,9 +29,13 @@ mod wood;
 pub use kind::{RegionKind, Side};
 pub use narrowest::Narrowest;
 
+use cuts::Cut;
+use faces::Face;
+
 use crate::{
     design::BarMeasures,
     graduation::Graduation,
+    inside::Body,
     outline::Outline,
     plan::{Point, polygon_contains},
     sound_holes::SoundHole,
@@ -104,26 +108,18 @@ impl Regions {
         bar: Option<&BarMeasures>,
         density_kg_m3: f64,
     ) -> Regions {
-        let boundaries: Vec<Vec<Point>> = std::iter::once(outline.boundary())
-            .chain(holes.iter().map(SoundHole::boundary))
-            .map(|boundary| boundary.polyline(TOLERANCE_MM))
-            .collect();
-        let cuts = cuts::all(outline, holes, &boundaries);
-        let faces = faces::all(&boundaries, &cuts);
+        let (cuts, faces) = parted(outline, holes);
         let wood = wood::Wood { surface, graduation, density_kg_m3 };
         let bodies = wood.of_faces(&faces);
-        let mut regions: Vec<Region> = Vec::new();
-        for (face, body) in faces.iter().zip(bodies) {
-            let region = Region {
-                kind: face.kind,
-                polygons: face.polygons(),
-                area_mm2: face.area_mm2(),
-                mass_g: body.mass_g(density_kg_m3),
-                mean_thickness_mm: body.volume_mm3 / body.outside_area_mm2,
-                narrowest: narrowest::of_face(face, &cuts),
-            };
-            regions.push(region);
-        }
+        let region = |(face, body): (&Face, Body)| Region {
+            kind: face.kind,
+            polygons: face.polygons(),
+            area_mm2: face.area_mm2(),
+            mass_g: body.mass_g(density_kg_m3),
+            mean_thickness_mm: body.volume_mm3 / body.outside_area_mm2,
+            narrowest: narrowest::of_face(face, &cuts),
+        };
+        let mut regions: Vec<Region> = faces.iter().zip(bodies).map(region).collect();
         regions.sort_by_key(|region| region.kind);
         Regions { regions, throats: throats(holes), bar_line: bar.map(|bar| wood.under(bar)) }
     }
@@ -144,6 +140,40 @@ impl Regions {
     pub fn get(&self, kind: RegionKind) -> Option<&Region> {
         self.regions.iter().find(|region| region.kind == kind)
     }
+}
+
+/// A wing's border.
+#[derive(Clone, Debug)]
+pub(crate) struct Wing {
+    /// Closed, mm.
+    pub(crate) polygon: Vec<Point>,
+    /// The side of it where it is joined to the top.
+    pub(crate) root: [Point; 2],
+}
+
+/// The wings of a top, which need no surface or thickness.
+pub(crate) fn wings(outline: &Outline, holes: &[SoundHole]) -> Vec<Wing> {
+    let (cuts, faces) = parted(outline, holes);
+    let wing = |face: &Face| {
+        let root = match face.kind {
+            RegionKind::UpperWing(_) | RegionKind::LowerWing(_) => {
+                face.rings[0].iter().find_map(|corner| corner.cut)?
+            }
+            _ => return None,
+        };
+        Some(Wing { polygon: face.polygons().swap_remove(0), root: cuts[root].points() })
+    };
+    faces.iter().filter_map(wing).collect()
+}
+
+fn parted(outline: &Outline, holes: &[SoundHole]) -> (Vec<Cut>, Vec<Face>) {
+    let boundaries: Vec<Vec<Point>> = std::iter::once(outline.boundary())
+        .chain(holes.iter().map(SoundHole::boundary))
+        .map(|boundary| boundary.polyline(TOLERANCE_MM))
+        .collect();
+    let cuts = cuts::all(outline, holes, &boundaries);
+    let faces = faces::all(&boundaries, &cuts);
+    (cuts, faces)
 }
 
 fn throats(holes: &[SoundHole]) -> Vec<Throat> {

@@ -8,9 +8,9 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::{Eye, EyesAndAxis, StemAxis};
+use super::{Eye, EyesAndAxis, StemAxis, impossible};
 use crate::{
-    design::{DesignError, EyesAndStem},
+    design::{DesignError, EndCut, EyesAndStem},
     plan::{
         Arc, Cubic, Line, Loop, Piece, Point,
         vector::{along, cross, direction, dot, left_of, norm, scale, sub, unit},
@@ -49,13 +49,13 @@ pub(super) fn boundary(
     for (key, diameter) in
         [("upper_eye_diameter_mm", m.upper_eye_diameter_mm), ("lower_eye_diameter_mm", m.lower_eye_diameter_mm)]
     {
-        if diameter <= m.throat_width_mm {
+        if diameter < m.stem_width_mm {
             return Err(impossible(
                 format!("{path}.{key}"),
-                "the eye is smaller than the throat that runs into it",
+                "the eye is smaller than the stem is wide",
                 format!("{diameter} mm"),
-                format!("it must be more than {} mm", m.throat_width_mm),
-                "make the eye larger or the throat narrower",
+                format!("it must be at least {} mm, the stem's width", m.stem_width_mm),
+                "make the eye larger or the stem narrower",
             ));
         }
     }
@@ -121,7 +121,10 @@ pub(super) fn boundary(
         outer: upper_outer,
         slot,
         throat: m.throat_width_mm,
-        rounding: m.wing_rounding_mm,
+        rounding: match m.ends {
+            EndCut::Round => m.wing_rounding_mm,
+            EndCut::Sharp => 0.0,
+        },
         turned: 0.0,
     };
     let lower_half = Hook {
@@ -203,8 +206,10 @@ impl Hook {
             return None;
         }
         pieces.push(arc(inner_centre, inner_radius, leave, sweep));
-        let turn = (second + PI - first).rem_euclid(TAU);
-        pieces.push(arc(point, self.rounding, first, turn));
+        if self.rounding > 0.0 {
+            let turn = (second + PI - first).rem_euclid(TAU);
+            pieces.push(arc(point, self.rounding, first, turn));
+        }
 
         // Round the eye clockwise to where the outer circle touches it, then over the outer circle to the stem.
         let touch = TOUCH_DEG.to_radians() + self.turned;
@@ -290,15 +295,4 @@ fn eased(start: Point, leaving: Point, end: Point, arriving: Point) -> Piece {
 
 fn angle_of(v: Point) -> f64 {
     v[1].atan2(v[0])
-}
-
-fn impossible(path: String, what: &str, value: String, limits: String, remedy: &str) -> DesignError {
-    DesignError::Impossible {
-        kind: "hole_not_drawable",
-        path: path.into(),
-        what: what.into(),
-        value,
-        limits,
-        remedy: remedy.into(),
-    }
 }

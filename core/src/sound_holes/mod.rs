@@ -3,12 +3,18 @@
 //! After this stage every hole is a clockwise [`Loop`] (the wood lies on its left) that does not cross itself, lies
 //! inside the outline on its own side, and meets no other hole.
 
+mod crescent;
+mod equal_area;
 mod eyes_and_stem;
 mod landmarks;
 mod layout;
+#[cfg(test)]
+mod pattern_tests;
 mod round;
+mod slot;
 #[cfg(test)]
 mod tests;
+mod traced;
 
 use crate::{
     design::{DesignError, SoundHoleChoice, SoundHoles},
@@ -16,6 +22,7 @@ use crate::{
     plan::{Loop, Piece, Point},
 };
 
+pub use equal_area::Pattern;
 pub use landmarks::{Eye, EyesAndAxis, StemAxis};
 
 /// One hole.
@@ -42,6 +49,17 @@ impl SoundHole {
             let (drawn, landmarks) = match choice {
                 SoundHoleChoice::None => continue,
                 SoundHoleChoice::Round(round) => (round::boundary(round), None),
+                SoundHoleChoice::Crescent(m) => (
+                    placed(&crescent::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm),
+                    None,
+                ),
+                SoundHoleChoice::Slot(m) => {
+                    (placed(&slot::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm), None)
+                }
+                SoundHoleChoice::Traced(m) => (
+                    placed(&traced::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm),
+                    None,
+                ),
                 SoundHoleChoice::EyesAndStem(measures) => {
                     // Both sides of a symmetric outline are measured on one, so that alike holes come out alike to the last bit.
                     let measured_on_treble = treble_side || outline.is_symmetric();
@@ -106,5 +124,22 @@ impl SoundHole {
 
     pub(crate) fn path(&self) -> &'static str {
         if self.treble_side { "sound_holes.treble" } else { "sound_holes.bass" }
+    }
+}
+
+/// Pieces about the origin, laid on the treble side.
+fn placed(pieces: &[Piece], lean_deg: f64, across_mm: f64, station_mm: f64) -> Loop {
+    Loop::new(pieces.iter().map(|piece| piece.placed(lean_deg.to_radians(), [across_mm, station_mm])).collect())
+}
+
+/// A hole whose measures don't go together.
+fn impossible(path: String, what: &str, value: String, limits: String, remedy: &str) -> DesignError {
+    DesignError::Impossible {
+        kind: "hole_not_drawable",
+        path: path.into(),
+        what: what.into(),
+        value,
+        limits,
+        remedy: remedy.into(),
     }
 }
