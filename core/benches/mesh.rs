@@ -3,6 +3,7 @@
 
 use bombatura_core::{
     design::Design,
+    inside::RegionWood,
     mesh::{MeshSize, PlanMesh},
     regions::Regions,
     top::Shape,
@@ -18,9 +19,11 @@ fn mesh(criterion: &mut Criterion) {
             bench.iter(|| PlanMesh::new(&shape.outline, &shape.holes, size).expect("it can be meshed"));
         });
     }
-    group.bench_function("regions", |bench| {
+    group.bench_function("regions, weighed", |bench| {
         bench.iter(|| {
-            Regions::new(&shape.outline, &shape.holes, &shape.surface, &shape.graduation, None, 400.0).regions.len()
+            let regions = Regions::new(&shape.outline, &shape.holes).regions;
+            let weigh = |region| RegionWood::of(region, &shape.surface, &shape.graduation, 400.0).mass_g;
+            regions.iter().map(weigh).sum::<f64>()
         });
     });
     group.finish();

@@ -6,9 +6,7 @@
 //! never outside their range, and a zone that is left out changes nothing.
 
 mod beside_holes;
-mod contours;
 mod map;
-mod mass_target;
 #[cfg(test)]
 mod tests;
 #[cfg(test)]
@@ -22,9 +20,6 @@ use crate::{
     sound_holes::SoundHole,
 };
 use beside_holes::BesideHoles;
-
-pub use contours::{ThicknessContour, contours};
-pub use mass_target::{MassTargetError, uniform_change_mm};
 
 /// Place on a cross arch (0 centreline, 1 arching boundary), and on the long arch likewise, up to which the centre's
 /// thickness holds, and from which on the flanks' does (common practice, no source: the centre covers the bridge area).

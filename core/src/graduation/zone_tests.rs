@@ -1,12 +1,10 @@
-//! Zones, maps, contours and the mass target.
+//! Zones and maps.
 
 use proptest::prelude::*;
 
 use super::*;
 use crate::{
     design::{Design, PaintedThickness, PlanPlace},
-    inside::Body,
-    mesh::{MeshSize, PlanMesh},
     sound_holes::Eye,
     top::Shape,
 };
@@ -101,56 +99,5 @@ proptest! {
         let painted = shape(|g| g.painted = vec![PaintedThickness { place, thickness_mm: paint, reach_mm: 20.0 }]);
         prop_assert!((painted.graduation.thickness_mm([10.0, 120.0]) - paint).abs() < 1e-12);
         prop_assert_eq!(painted.graduation.thickness_mm([30.1, 120.0]), shape(|_| ()).graduation.thickness_mm([30.1, 120.0]));
-    }
-
-    /// The wood weighs what was wished for after the change, with every zone and map in play.
-    #[test]
-    fn the_change_for_a_mass_reaches_it(mass in 55.0..80.0f64, wings in 2.2..3.0f64) {
-        let mut design = Design::demo();
-        design.graduation.wings_mm = Some(wings);
-        design.graduation.channel_mm = Some(3.2);
-        let before = Shape::new(&design).unwrap();
-        let mesh = PlanMesh::new(&before.outline, &before.holes, MeshSize::Preview).unwrap();
-        let density = design.wood.wood().unwrap().density_kg_m3;
-        let change = uniform_change_mm(&mesh, &before.surface, &before.graduation, density, mass).unwrap();
-        design.graduation = design.graduation.thicker_by(change);
-        design.check().unwrap();
-        let after = Shape::new(&design).unwrap();
-        let got = Body::new(&mesh, &after.surface, &after.graduation).mass_g(density);
-        prop_assert!((got - mass).abs() < 1e-6, "{} for {}", got, mass);
-    }
-}
-
-#[test]
-fn masses_out_of_reach_are_refused() {
-    let made = shape(|_| ());
-    let mesh = PlanMesh::new(&made.outline, &made.holes, MeshSize::Preview).unwrap();
-    let change = |mass_g: f64| uniform_change_mm(&mesh, &made.surface, &made.graduation, 430.0, mass_g);
-    assert!(matches!(change(5.0), Err(MassTargetError::OutOfReach { .. })));
-    assert!(matches!(change(900.0), Err(MassTargetError::OutOfReach { .. })));
-    assert!(matches!(change(f64::NAN), Err(MassTargetError::NotAMass { .. })));
-    assert!(matches!(change(-3.0), Err(MassTargetError::NotAMass { .. })));
-}
-
-#[test]
-fn contour_lines_lie_at_their_thickness_and_end_on_boundaries() {
-    let made = shape(|_| ());
-    let mesh = PlanMesh::new(&made.outline, &made.holes, MeshSize::Standard).unwrap();
-    let lines = contours(&mesh, &made.graduation, 0.1);
-    for level in [2.7, 2.8, 2.9, 3.0, 3.5] {
-        assert!(lines.iter().any(|line| (line.thickness_mm - level).abs() < 1e-9), "no line at {level}");
-    }
-    for line in &lines {
-        for &p in &line.points {
-            let off = (made.graduation.thickness_mm(p) - line.thickness_mm).abs();
-            assert!(off < 1e-4, "{off} mm off at {p:?}");
-        }
-        if !line.closed {
-            for end in [line.points.first(), line.points.last()].into_iter().flatten() {
-                let curves = std::iter::once(made.outline.boundary()).chain(made.holes.iter().map(SoundHole::boundary));
-                let nearest = curves.map(|curve| curve.nearest(*end).distance_mm).fold(f64::INFINITY, f64::min);
-                assert!(nearest < 0.06, "an end {nearest} mm inside the wood");
-            }
-        }
     }
 }

@@ -204,8 +204,8 @@ proptest! {
         }
         design.check().unwrap();
         let shape = Shape::new(&design).unwrap();
-        let Shape { outline, holes, surface, graduation } = &shape;
-        let narrow = Regions::new(outline, holes, surface, graduation, None, 400.0);
+        let Shape { outline, holes, .. } = &shape;
+        let narrow = Regions::new(outline, holes);
         let mut lines: Vec<[[f64; 2]; 2]> = narrow
             .regions
             .iter()

@@ -24,23 +24,17 @@ mod kind;
 mod narrowest;
 #[cfg(test)]
 mod tests;
-mod wood;
 
 pub use kind::{RegionKind, Side};
 pub use narrowest::Narrowest;
 
-use cuts::Cut;
-use faces::Face;
-
 use crate::{
-    design::BarMeasures,
-    graduation::Graduation,
-    inside::Body,
     outline::Outline,
     plan::{Point, polygon_contains},
     sound_holes::SoundHole,
-    surface::Surface,
 };
+use cuts::Cut;
+use faces::Face;
 
 /// How far the regions' polygons stray from outline and holes, mm: 0.02 % of the area of a wing.
 const TOLERANCE_MM: f64 = 0.01;
@@ -54,13 +48,16 @@ pub struct Region {
     pub polygons: Vec<Vec<Point>>,
     /// Area in plan, mm2.
     pub area_mm2: f64,
-    /// Mass of the wood, g.
-    pub mass_g: f64,
-    /// Volume over the outside's area, mm.
-    pub mean_thickness_mm: f64,
     /// Where it is narrowest: of wings the root, of island, narrows and flanks the least distance between the boundaries
     /// on both sides. Bouts have none.
     pub narrowest: Option<Narrowest>,
+}
+
+impl Region {
+    /// True inside; a point on a border may be judged either way.
+    pub fn contains(&self, p: Point) -> bool {
+        self.polygons.iter().filter(|polygon| polygon_contains(polygon, p)).count() % 2 == 1
+    }
 }
 
 /// The slot between a wing's point and the stem.
@@ -72,19 +69,6 @@ pub struct Throat {
     pub across: Narrowest,
 }
 
-/// The wood that the bar is glued to; it lies across other regions.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BarLine {
-    /// The foot's corners, mm, counter-clockwise.
-    pub polygon: [Point; 4],
-    /// Area in plan, mm2.
-    pub area_mm2: f64,
-    /// Mass of the top's wood under the bar, g, the bar itself not counted.
-    pub mass_g: f64,
-    /// Mean thickness of the top there, mm.
-    pub mean_thickness_mm: f64,
-}
-
 /// All regions of a top.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Regions {
@@ -92,36 +76,21 @@ pub struct Regions {
     pub regions: Vec<Region>,
     /// Bass before treble, upper before lower.
     pub throats: Vec<Throat>,
-    /// None without a bar.
-    pub bar_line: Option<BarLine>,
 }
 
 impl Regions {
-    /// Finds the regions of a top and weighs them.
-    ///
-    /// Cost: some 6 000 triangles of wood are integrated over, about twenty milliseconds.
-    pub fn new(
-        outline: &Outline,
-        holes: &[SoundHole],
-        surface: &Surface,
-        graduation: &Graduation,
-        bar: Option<&BarMeasures>,
-        density_kg_m3: f64,
-    ) -> Regions {
+    /// Finds the regions of a top. [`crate::inside::RegionWood`] says what they weigh.
+    pub fn new(outline: &Outline, holes: &[SoundHole]) -> Regions {
         let (cuts, faces) = parted(outline, holes);
-        let wood = wood::Wood { surface, graduation, density_kg_m3 };
-        let bodies = wood.of_faces(&faces);
-        let region = |(face, body): (&Face, Body)| Region {
+        let region = |face: &Face| Region {
             kind: face.kind,
             polygons: face.polygons(),
             area_mm2: face.area_mm2(),
-            mass_g: body.mass_g(density_kg_m3),
-            mean_thickness_mm: body.volume_mm3 / body.outside_area_mm2,
             narrowest: narrowest::of_face(face, &cuts),
         };
-        let mut regions: Vec<Region> = faces.iter().zip(bodies).map(region).collect();
+        let mut regions: Vec<Region> = faces.iter().map(region).collect();
         regions.sort_by_key(|region| region.kind);
-        Regions { regions, throats: throats(holes), bar_line: bar.map(|bar| wood.under(bar)) }
+        Regions { regions, throats: throats(holes) }
     }
 
     /// The region that a point of the wood belongs to; a point on a boundary belongs to a region beside it. Points off the
@@ -129,8 +98,7 @@ impl Regions {
     ///
     /// None only where there are no regions.
     pub fn at(&self, p: Point) -> Option<&Region> {
-        let inside =
-            |region: &&Region| region.polygons.iter().filter(|polygon| polygon_contains(polygon, p)).count() % 2 == 1;
+        let inside = |region: &&Region| region.contains(p);
         let distance = |region: &Region| narrowest::to_polygons(p, &region.polygons);
         let nearest = || self.regions.iter().min_by(|a, b| distance(a).total_cmp(&distance(b)));
         self.regions.iter().find(inside).or_else(nearest)

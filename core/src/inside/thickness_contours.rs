@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::Graduation;
 use crate::{
+    graduation::Graduation,
     mesh::PlanMesh,
     plan::{Point, vector::along, vector::sub},
 };
@@ -26,7 +26,7 @@ pub struct ThicknessContour {
 ///
 /// Each point of a line has its thickness to 1e-4 mm, on an edge of the mesh; a loop inside one triangle is missed.
 /// Cost: twenty thicknesses for each point.
-pub fn contours(mesh: &PlanMesh, graduation: &Graduation, step_mm: f64) -> Vec<ThicknessContour> {
+pub fn thickness_contours(mesh: &PlanMesh, graduation: &Graduation, step_mm: f64) -> Vec<ThicknessContour> {
     let thickness: Vec<f64> = mesh.points_mm.iter().map(|&p| graduation.thickness_mm(p)).collect();
     let (thinnest, thickest) =
         thickness.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), &t| (low.min(t), high.max(t)));

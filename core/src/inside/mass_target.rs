@@ -2,8 +2,8 @@
 
 use thiserror::Error;
 
-use super::Graduation;
-use crate::{inside::Body, mesh::PlanMesh, surface::Surface};
+use super::Body;
+use crate::{graduation::Graduation, mesh::PlanMesh, surface::Surface};
 
 /// Thinnest wood that a change may leave, mm: the least that a design's thicknesses may be.
 const THINNEST_MM: f64 = 0.8;

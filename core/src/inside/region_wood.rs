@@ -1,48 +1,69 @@
-//! What the wood of a region weighs.
+//! What the wood of a region weighs, and that under the bar.
 
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
-use super::{BarLine, faces::Face};
+use super::Body;
 use crate::{
     design::BarMeasures,
     graduation::Graduation,
-    inside::Body,
     plan::{
         Point,
         vector::{along, distance, left_of, sub, unit},
     },
+    regions::Region,
     surface::Surface,
 };
 
 /// Between the points of the lattice on which the wood is integrated, mm: the arch and the thickness are smooth over it.
 const LATTICE_MM: f64 = 4.0;
 
-/// The wood of a top.
-pub(super) struct Wood<'a> {
-    pub(super) surface: &'a Surface,
-    pub(super) graduation: &'a Graduation,
-    pub(super) density_kg_m3: f64,
+/// The wood of one region.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RegionWood {
+    /// Mass, g.
+    pub mass_g: f64,
+    /// Volume over the outside's area, mm.
+    pub mean_thickness_mm: f64,
 }
 
-impl Wood<'_> {
-    /// The wood of each face.
+impl RegionWood {
+    /// Weighs a region.
     ///
-    /// Each face is triangulated on its polygon and a lattice, so that the integral's border is the polygon itself.
-    pub(super) fn of_faces(&self, faces: &[Face]) -> Vec<Body> {
-        faces
-            .iter()
-            .map(|face| {
-                let triangles = triangulated(face);
-                let points: Vec<Point> = triangles.iter().flatten().copied().collect();
-                let numbers: Vec<[u32; 3]> =
-                    (0..triangles.len() as u32).map(|i| [3 * i, 3 * i + 1, 3 * i + 2]).collect();
-                self.over(&points, &numbers)
-            })
-            .collect()
+    /// It is triangulated on its polygons and a lattice, so that the integral's border is the polygons themselves. Cost: for
+    /// the regions of a whole top some 6 000 triangles, a few hundredths of a second.
+    pub fn of(region: &Region, surface: &Surface, graduation: &Graduation, density_kg_m3: f64) -> RegionWood {
+        let triangles = triangulated(region);
+        let points: Vec<Point> = triangles.iter().flatten().copied().collect();
+        let numbers: Vec<[u32; 3]> = (0..triangles.len() as u32).map(|i| [3 * i, 3 * i + 1, 3 * i + 2]).collect();
+        RegionWood::over(&points, &numbers, surface, graduation, density_kg_m3)
     }
 
-    /// The wood under the bar's foot, a strip as wide as the bar.
-    pub(super) fn under(&self, bar: &BarMeasures) -> BarLine {
+    fn over(
+        points: &[Point],
+        triangles: &[[u32; 3]],
+        surface: &Surface,
+        graduation: &Graduation,
+        density_kg_m3: f64,
+    ) -> RegionWood {
+        let body = Body::over(points, triangles, |p| surface.at(p), |p| graduation.thickness_mm(p));
+        RegionWood { mass_g: body.mass_g(density_kg_m3), mean_thickness_mm: body.volume_mm3 / body.outside_area_mm2 }
+    }
+}
+
+/// The wood that the bar is glued to; it lies across other regions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BarLine {
+    /// The foot's corners, mm, counter-clockwise.
+    pub polygon: [Point; 4],
+    /// Area in plan, mm2.
+    pub area_mm2: f64,
+    /// The top's wood under the bar, the bar itself not counted.
+    pub wood: RegionWood,
+}
+
+impl BarLine {
+    /// The strip under a bar, as wide as the bar.
+    pub fn under(bar: &BarMeasures, surface: &Surface, graduation: &Graduation, density_kg_m3: f64) -> BarLine {
         let [lower, upper] = [&bar.lower_end, &bar.upper_end].map(|end| [end.across_mm, end.station_mm]);
         let length = distance(lower, upper);
         let to_left = left_of(unit(sub(upper, lower)));
@@ -59,26 +80,17 @@ impl Wood<'_> {
                 [[a, a + 2, a + 1], [a + 1, a + 2, a + 3]]
             })
             .collect();
-        let body = self.over(&points, &triangles);
+        let wood = RegionWood::over(&points, &triangles, surface, graduation, density_kg_m3);
         let last = points.len() - 1;
-        BarLine {
-            polygon: [points[0], points[last - 1], points[last], points[1]],
-            area_mm2: bar.width_mm * length,
-            mass_g: body.mass_g(self.density_kg_m3),
-            mean_thickness_mm: body.volume_mm3 / body.outside_area_mm2,
-        }
-    }
-
-    fn over(&self, points: &[Point], triangles: &[[u32; 3]]) -> Body {
-        Body::over(points, triangles, |p| self.surface.at(p), |p| self.graduation.thickness_mm(p))
+        let polygon = [points[0], points[last - 1], points[last], points[1]];
+        BarLine { polygon, area_mm2: bar.width_mm * length, wood }
     }
 }
 
-/// Triangles that cover a face once.
-fn triangulated(face: &Face) -> Vec<[Point; 3]> {
-    let polygons = face.polygons();
+/// Triangles that cover a region once.
+fn triangulated(region: &Region) -> Vec<[Point; 3]> {
     let (mut points, mut edges): (Vec<Point>, Vec<[usize; 2]>) = (Vec::new(), Vec::new());
-    for polygon in &polygons {
+    for polygon in &region.polygons {
         let first = points.len();
         points.extend(polygon);
         edges.extend((0..polygon.len()).map(|i| [first + i, first + (i + 1) % polygon.len()]));
@@ -94,7 +106,7 @@ fn triangulated(face: &Face) -> Vec<[Point; 3]> {
     for column in cell(left)..=cell(right) {
         for row in cell(low)..=cell(high) {
             let p = [f64::from(column) * LATTICE_MM, f64::from(row) * LATTICE_MM];
-            if face.contains(p) {
+            if region.contains(p) {
                 points.push(p);
             }
         }
@@ -107,5 +119,5 @@ fn triangulated(face: &Face) -> Vec<[Point; 3]> {
     };
     let corners = triangulation.inner_faces().map(|triangle| triangle.positions().map(|p| [p.x, p.y]));
     let middle = |t: &[Point; 3]| [0, 1].map(|axis| (t[0][axis] + t[1][axis] + t[2][axis]) / 3.0);
-    corners.filter(|triangle| face.contains(middle(triangle))).collect()
+    corners.filter(|triangle| region.contains(middle(triangle))).collect()
 }
