@@ -3,6 +3,7 @@
 //! One file for each subject; each gives its rows, and [`rows`] joins them. To add a check, add a row to a subject's
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
+mod concentration;
 mod known;
 mod mesh;
 mod plates;
@@ -32,6 +33,7 @@ pub fn rows() -> Result<Vec<Row>> {
     let mut rows = plates::rows()?;
     rows.extend(spruce::rows()?);
     rows.extend(statics::rows()?);
+    rows.extend(concentration::rows()?);
     rows.extend(shells::rows()?);
     rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
