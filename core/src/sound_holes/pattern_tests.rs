@@ -10,10 +10,10 @@ use crate::{
     plan::vector::{cross, dot},
 };
 
-const OUTLINE_MARGIN_STATION_MM: f64 = 160.0;
+const STATION_MM: f64 = 160.0;
 
 fn slot(length_mm: f64, width_mm: f64, lean_deg: f64, ends: EndCut) -> SoundHoleChoice {
-    let (centre_to_centreline_mm, centre_station_mm) = (40.0, OUTLINE_MARGIN_STATION_MM);
+    let (centre_to_centreline_mm, centre_station_mm) = (40.0, STATION_MM);
     SoundHoleChoice::Slot(SlotHole { length_mm, width_mm, centre_to_centreline_mm, centre_station_mm, lean_deg, ends })
 }
 
@@ -24,7 +24,7 @@ fn crescent(length_mm: f64, width_mm: f64, bow_mm: f64, ends: EndCut) -> SoundHo
         bow_mm,
         end_rounding_mm: 1.0,
         centre_to_centreline_mm: 38.0,
-        centre_station_mm: OUTLINE_MARGIN_STATION_MM,
+        centre_station_mm: STATION_MM,
         lean_deg: 5.0,
         ends,
     })
@@ -34,7 +34,7 @@ fn traced(path: &str) -> SoundHoleChoice {
     SoundHoleChoice::Traced(TracedHole {
         path: path.into(),
         centre_to_centreline_mm: 40.0,
-        centre_station_mm: OUTLINE_MARGIN_STATION_MM,
+        centre_station_mm: STATION_MM,
         lean_deg: 0.0,
     })
 }
@@ -101,7 +101,7 @@ proptest! {
             let (low, high) = hole.boundary().bounds_mm();
             [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])]
         };
-        prop_assert!(round.contains([38.0, OUTLINE_MARGIN_STATION_MM]), "{:?}", middle(&round));
+        prop_assert!(round.contains([38.0, STATION_MM]), "{:?}", middle(&round));
     }
 
     #[test]
