@@ -14,6 +14,7 @@ pub mod mesh;
 pub mod modes;
 pub mod outline;
 pub mod plan;
+pub mod regions;
 pub mod shell;
 pub mod sound_holes;
 pub mod statics;

@@ -9,4 +9,5 @@ pub mod chores;
 pub mod outcome;
 pub mod reference;
 pub mod shots;
+pub mod studies;
 pub mod verify;

@@ -4,6 +4,7 @@
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
 mod bar;
+mod concentration;
 mod geometry;
 mod known;
 mod mesh;
@@ -35,6 +36,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(plates::rows()?);
     rows.extend(spruce::rows()?);
     rows.extend(statics::rows()?);
+    rows.extend(concentration::rows()?);
     rows.extend(shells::rows()?);
     rows.extend(bar::rows()?);
     rows.extend(scaling::rows()?);

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{Design, DesignError, MEASURES, Measure};
+use super::{Design, DesignError, GraduationMeasures, MEASURES, Measure};
 use crate::{arching::Arching, outline::Outline, sound_holes::SoundHole};
 
 impl Design {
@@ -18,7 +18,23 @@ impl Design {
         if let Err(error) = self.wood.wood() {
             return Err(DesignError::impossible_wood("wood", self.wood.species, &error));
         }
-        self.check_fittings(&outline, &holes)
+        self.check_fittings(&outline, &holes)?;
+        self.check_measured_thicknesses()
+    }
+
+    fn check_measured_thicknesses(&self) -> Result<(), DesignError> {
+        let (count, most) = (self.graduation.measured.len(), GraduationMeasures::MOST_MEASURED);
+        if count <= most {
+            return Ok(());
+        }
+        Err(DesignError::Impossible {
+            kind: "too_many_thicknesses",
+            path: "graduation.measured".into(),
+            what: "there are too many measured thicknesses".into(),
+            value: format!("{count} points"),
+            limits: format!("at most {most} points"),
+            remedy: "leave some out, evenly over the top".into(),
+        })
     }
 
     fn check_numbers(&self) -> Result<(), DesignError> {

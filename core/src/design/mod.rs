@@ -13,10 +13,12 @@ mod error;
 mod fittings;
 #[cfg(test)]
 pub(crate) mod fittings_tests;
+mod graduation;
 mod measures;
 mod parts;
 mod place;
 mod presets;
+mod sound_holes;
 #[cfg(test)]
 mod tests;
 
@@ -24,9 +26,10 @@ pub use arching::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, Cr
 pub use document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};
 pub use error::DesignError;
 pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures, StickWood};
+pub use graduation::{GraduationMeasures, MeasuredThickness, PaintedThickness};
 pub use measures::{MEASURES, Measure};
-pub use parts::{
-    BassSide, CornerMeasures, Design, EyesAndStem, GraduationMeasures, OutlineMeasures, Rim, RoundHole,
-    SoundHoleChoice, SoundHoles,
-};
+pub use parts::{BassSide, CornerMeasures, Design, OutlineMeasures, Rim};
 pub use presets::Preset;
+pub use sound_holes::{
+    CrescentHole, EndCut, EyesAndStem, RoundHole, SlotHole, SoundHoleChoice, SoundHoles, TracedHole,
+};

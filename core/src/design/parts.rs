@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{AddedMass, ArchingMeasures, BarMeasures, PostMeasures, RibMeasures};
+use super::{AddedMass, ArchingMeasures, BarMeasures, GraduationMeasures, PostMeasures, RibMeasures, SoundHoles};
 use crate::wood::WoodChoice;
 
 /// A whole top as its maker describes it. Limits of all numbers: [`super::MEASURES`].
@@ -83,69 +83,6 @@ pub struct CornerMeasures {
     pub reach_mm: f64,
     pub width_mm: f64,
     pub lean_deg: f64,
-}
-
-/// The stop and the hole on each side.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SoundHoles {
-    /// From the neck-end edge down to the line joining the inner nicks.
-    pub stop_mm: f64,
-    /// The hole on the bass side, x < 0.
-    pub bass: SoundHoleChoice,
-    /// The hole on the treble side, x > 0.
-    pub treble: SoundHoleChoice,
-}
-
-/// What is cut on one side.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum SoundHoleChoice {
-    /// The f-hole.
-    EyesAndStem(EyesAndStem),
-    /// A round hole, for comparison.
-    Round(RoundHole),
-    /// Nothing cut.
-    None,
-}
-
-/// An f-hole: two eyes joined by a stem that swings round into each of them.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
-pub struct EyesAndStem {
-    pub upper_eye_diameter_mm: f64,
-    pub upper_eye_to_centreline_mm: f64,
-    pub upper_eye_station_mm: f64,
-    pub lower_eye_diameter_mm: f64,
-    pub lower_eye_to_edge_mm: f64,
-    pub lower_eye_station_mm: f64,
-    pub stem_width_mm: f64,
-    pub throat_width_mm: f64,
-    pub upper_wing_width_mm: f64,
-    pub lower_wing_width_mm: f64,
-    pub wing_rounding_mm: f64,
-    pub nick_depth_mm: f64,
-}
-
-/// A round hole.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
-pub struct RoundHole {
-    pub diameter_mm: f64,
-    pub centre_to_centreline_mm: f64,
-    pub centre_station_mm: f64,
-}
-
-/// Thickness of the wood, measured along the normal of the outer surface.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
-pub struct GraduationMeasures {
-    pub centre_mm: f64,
-    pub flank_mm: f64,
-    pub edge_mm: f64,
 }
 
 /// How the rim is held.

@@ -27,23 +27,100 @@ fn the_demonstration_design_is_sound_and_says_that_it_is_invented() {
 
 #[test]
 fn every_measure_of_the_table_stands_in_the_document_and_the_other_way_round() {
-    let mut demo = Design::demo();
-    demo.sound_holes.bass = SoundHoleChoice::Round(RoundHole {
-        diameter_mm: 30.0,
-        centre_to_centreline_mm: 40.0,
-        centre_station_mm: 160.0,
-    });
-    fit_out(&mut demo);
-    every_curve(&mut demo);
-    let tree: Value = serde_json::to_value(&demo).unwrap();
     let mut numbers = Vec::new();
-    collect_numbers(&tree, "", &mut numbers);
+    for hole in every_hole() {
+        let mut demo = Design::demo();
+        demo.sound_holes.bass = hole;
+        fit_out(&mut demo);
+        every_curve(&mut demo);
+        every_zone(&mut demo);
+        let tree: Value = serde_json::to_value(&demo).unwrap();
+        collect_numbers(&tree, "", &mut numbers);
+    }
     for path in &numbers {
         assert!(MEASURES.iter().any(|measure| stands_for(measure.path, path)), "{path} has no limits");
     }
     for measure in MEASURES {
         assert!(numbers.iter().any(|path| stands_for(measure.path, path)), "{} is in no document", measure.path);
         assert!(measure.least < measure.most);
+    }
+}
+
+/// Gives a design a thickness of its own in every zone, measured and painted.
+fn every_zone(design: &mut Design) {
+    let graduation = &mut design.graduation;
+    for zone in [
+        &mut graduation.upper_bout_mm,
+        &mut graduation.lower_bout_mm,
+        &mut graduation.channel_mm,
+        &mut graduation.around_holes_mm,
+        &mut graduation.wings_mm,
+    ] {
+        *zone = Some(2.5);
+    }
+    graduation.measure(&[[0.0, 170.0, 3.1], [50.0, 60.0, 2.4]]);
+    let place = PlanPlace { across_mm: -40.0, station_mm: 90.0 };
+    graduation.painted = vec![PaintedThickness { place, thickness_mm: 2.2, reach_mm: 30.0 }];
+}
+
+#[test]
+fn every_zone_comes_back_and_is_left_out_where_it_is_not_said() {
+    let plain = Design::demo().to_json();
+    assert!(!plain.contains("channel_mm\"") && !plain.contains("measured") && !plain.contains("painted"));
+    let mut design = Design::demo();
+    every_zone(&mut design);
+    assert_eq!(Design::from_json(&design.to_json()), Ok(design.clone()));
+    design.graduation.painted[0].thickness_mm = 0.1;
+    assert_eq!(design.check().unwrap_err().path(), "graduation.painted.0.thickness_mm");
+    design = Design::demo();
+    design.graduation.measure(&vec![[0.0, 170.0, 3.0]; 1700]);
+    assert_eq!(design.graduation.measured.len(), 425, "every fourth");
+    design.check().unwrap();
+    design.graduation.measured = vec![design.graduation.measured[0]; 501];
+    assert_eq!(design.check().unwrap_err().kind(), "too_many_thicknesses");
+}
+
+/// One hole of each kind.
+fn every_hole() -> Vec<SoundHoleChoice> {
+    let (centre_to_centreline_mm, centre_station_mm, lean_deg, ends) = (45.0, 160.0, 10.0, EndCut::Sharp);
+    vec![
+        Design::demo().sound_holes.bass,
+        SoundHoleChoice::Round(RoundHole { diameter_mm: 30.0, centre_to_centreline_mm, centre_station_mm }),
+        SoundHoleChoice::Crescent(CrescentHole {
+            length_mm: 60.0,
+            width_mm: 10.0,
+            bow_mm: -9.0,
+            end_rounding_mm: 1.0,
+            centre_to_centreline_mm,
+            centre_station_mm,
+            lean_deg,
+            ends,
+        }),
+        SoundHoleChoice::Slot(SlotHole {
+            length_mm: 60.0,
+            width_mm: 8.0,
+            centre_to_centreline_mm,
+            centre_station_mm,
+            lean_deg,
+            ends,
+        }),
+        SoundHoleChoice::Traced(TracedHole {
+            path: "M0 0 L10 0 C12 10 12 30 10 60 Z".into(),
+            centre_to_centreline_mm,
+            centre_station_mm,
+            lean_deg,
+        }),
+    ]
+}
+
+/// Old files have no word about their ends and stay the same file; the new kinds come back as they were.
+#[test]
+fn every_kind_of_hole_comes_back_and_ends_are_round_unless_said() {
+    assert!(!Design::demo().to_json().contains("ends"));
+    for hole in every_hole() {
+        let mut design = Design::demo();
+        design.sound_holes.bass = hole;
+        assert_eq!(Design::from_json(&design.to_json()), Ok(design));
     }
 }
 

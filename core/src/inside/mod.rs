@@ -4,10 +4,18 @@
 //! centre of mass are integrals over the outside with the exact volume element of such a layer, not sums of flat slabs.
 
 mod body;
+mod mass_target;
+#[cfg(test)]
+mod mass_tests;
+mod region_wood;
 #[cfg(test)]
 mod tests;
+mod thickness_contours;
 
 pub use body::Body;
+pub use mass_target::{MassTargetError, uniform_change_mm};
+pub use region_wood::{BarLine, RegionWood};
+pub use thickness_contours::{ThicknessContour, thickness_contours};
 
 use crate::{graduation::Graduation, plan::Point, surface::Surface};
 

@@ -10,11 +10,13 @@ use super::{
 };
 use crate::{
     arching::Arching,
-    design::{Design, RoundHole, SoundHoleChoice},
+    design::{Design, EndCut, RoundHole, SoundHoleChoice, TracedHole},
     graduation::Graduation,
     outline::Outline,
-    sound_holes::SoundHole,
+    regions::{RegionKind, Regions},
+    sound_holes::{Pattern, SoundHole},
     surface::Surface,
+    top::Shape,
 };
 
 const SIZES: [MeshSize; 3] = [MeshSize::Preview, MeshSize::Standard, MeshSize::Fine];
@@ -113,7 +115,7 @@ proptest! {
     /// Both sides alike and unlike: every regular top is meshed, conforming and well shaped.
     #[test]
     fn any_regular_design_is_meshed_well(
-        edge in 9.0..15.0f64, centre in 18.0..22.0f64, stem in 3.5..6.0f64, eye in 5.5..7.5f64, wing in 6.0..9.0f64,
+        edge in 9.0..15.0f64, centre in 18.0..22.0f64, stem in 3.5..5.5f64, eye in 5.5..7.5f64, wing in 6.0..9.0f64,
         waist in 106.0..116.0f64, alike: bool,
     ) {
         let mut design = Design::demo();
@@ -185,30 +187,98 @@ fn tops_without_holes_with_one_and_with_unlike_holes_are_meshed() {
     }
 }
 
-#[test]
-fn at_least_three_elements_lie_across_wings_and_narrows() {
-    let (outline, holes) = plan(&Design::demo());
-    let SoundHoleChoice::EyesAndStem(m) = Design::demo().sound_holes.treble else {
-        panic!("the demonstration has f-holes");
-    };
-    let upper = [m.upper_eye_to_centreline_mm + m.upper_eye_diameter_mm, m.upper_eye_station_mm];
-    let lower_x =
-        (0..900).map(|i| 0.1 * f64::from(i)).rfind(|&x| holes[1].contains([x, m.lower_eye_station_mm])).unwrap();
-    for size in SIZES {
-        let mesh = PlanMesh::new(&outline, &holes, size).unwrap();
-        // Straight across the upper wing, the lower wing, and from the lower eye to the edge.
-        for (start, end) in [
-            (upper, [upper[0] + m.upper_wing_width_mm, upper[1]]),
-            (
-                [lower_x - m.lower_eye_diameter_mm - m.lower_wing_width_mm, m.lower_eye_station_mm],
-                [lower_x - m.lower_eye_diameter_mm, m.lower_eye_station_mm],
-            ),
-            ([lower_x, m.lower_eye_station_mm], [lower_x + m.lower_eye_to_edge_mm, m.lower_eye_station_mm]),
-        ] {
-            let crossed = triangles_met(&mesh, start, end);
-            assert!(crossed >= 3, "{size:?}: {crossed} from {start:?} to {end:?}");
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(6))]
+
+    /// Across every narrows where it is narrowest, and across every wing square to its stem, level with its eye's middle.
+    #[test]
+    fn at_least_three_elements_lie_across_wings_and_narrows(
+        edge in 9.0..15.0f64, centre in 18.0..22.0f64, eye in 5.5..7.5f64, upper in 6.0..9.0f64, lower in 8.0..12.0f64,
+    ) {
+        let mut design = Design::demo();
+        let holes = &mut design.sound_holes;
+        for hole in [&mut holes.treble, &mut holes.bass] {
+            let SoundHoleChoice::EyesAndStem(m) = hole else { panic!("the demonstration has f-holes") };
+            (m.lower_eye_to_edge_mm, m.upper_eye_to_centreline_mm, m.upper_eye_diameter_mm) = (edge, centre, eye);
+            (m.upper_wing_width_mm, m.lower_wing_width_mm) = (upper, lower);
+        }
+        design.check().unwrap();
+        let shape = Shape::new(&design).unwrap();
+        let Shape { outline, holes, .. } = &shape;
+        let narrow = Regions::new(outline, holes);
+        let mut lines: Vec<[[f64; 2]; 2]> = narrow
+            .regions
+            .iter()
+            .filter(|region| matches!(region.kind, RegionKind::UpperNarrows | RegionKind::LowerNarrows(_)))
+            .map(|region| region.narrowest.unwrap().ends)
+            .collect();
+        for hole in holes {
+            let [upper_eye, lower_eye] = hole.eyes().unwrap();
+            let outwards = if hole.is_treble() { 1.0 } else { -1.0 };
+            for (eye, sign, width) in [(upper_eye, outwards, upper), (lower_eye, -outwards, lower)] {
+                let start = [eye.centre[0] + sign * eye.radius_mm, eye.centre[1]];
+                lines.push([start, [start[0] + sign * width, start[1]]]);
+            }
+        }
+        for size in SIZES {
+            let mesh = PlanMesh::new(outline, holes, size).unwrap();
+            for [start, end] in &lines {
+                let crossed = triangles_met(&mesh, *start, *end);
+                prop_assert!(crossed >= 3, "{:?}: {} from {:?} to {:?}", size, crossed, start, end);
+            }
         }
     }
+}
+
+/// Every pattern, rounded and sharp, on one side and on both, at every size.
+#[test]
+fn every_pattern_is_meshed_well() {
+    for hole in patterns() {
+        for alone in [false, true] {
+            let mut design = Design::demo();
+            design.sound_holes.bass = if alone { SoundHoleChoice::None } else { hole.clone() };
+            design.sound_holes.treble = hole.clone();
+            design.check().unwrap();
+            let (outline, holes) = plan(&design);
+            for size in SIZES {
+                let mesh = PlanMesh::new(&outline, &holes, size).unwrap_or_else(|error| panic!("{hole:?}: {error}"));
+                assert_conforming(&mesh);
+                let [least, most] = size.node_range();
+                assert!((least..=most).contains(&mesh.points_mm.len()));
+                let quality = Quality::of(&mesh);
+                let (worst, share) = (quality.angles_deg[0], quality.share_from(25.0));
+                assert!(share >= 0.995, "{size:?} {hole:?}: {share} from 25 degrees");
+                // A sharp wing's own point is sharper than any triangle there can be.
+                let sharp_wings = matches!(&hole, SoundHoleChoice::EyesAndStem(m) if m.ends == EndCut::Sharp);
+                assert!(sharp_wings || worst >= 18.0, "{size:?} {hole:?}: {worst} degrees");
+            }
+        }
+    }
+}
+
+fn patterns() -> Vec<SoundHoleChoice> {
+    let demo = Design::demo();
+    let (_, holes) = plan(&demo);
+    let SoundHoleChoice::EyesAndStem(mut sharp_f) = demo.sound_holes.treble else { panic!("f-holes") };
+    sharp_f.ends = EndCut::Sharp;
+    let mut patterns = vec![SoundHoleChoice::EyesAndStem(sharp_f)];
+    for pattern in [Pattern::Round, Pattern::Slot, Pattern::Crescent] {
+        let round = holes[1].of_equal_area(pattern).unwrap();
+        let mut sharp = round.clone();
+        match &mut sharp {
+            SoundHoleChoice::Slot(m) => m.ends = EndCut::Sharp,
+            SoundHoleChoice::Crescent(m) => m.ends = EndCut::Sharp,
+            _ => {}
+        }
+        patterns.extend([round, sharp]);
+    }
+    patterns.push(SoundHoleChoice::Traced(TracedHole {
+        path: "M0 0 C12 10 -6 50 8 70 L14 68 C4 50 18 12 6 -2 z".into(),
+        centre_to_centreline_mm: 42.0,
+        centre_station_mm: 160.0,
+        lean_deg: 8.0,
+    }));
+    patterns
 }
 
 /// Triangles that hold one of many points along a straight line.

@@ -124,6 +124,42 @@ pub fn polylines_cross(a: &[Point], b: &[Point]) -> bool {
     (0..a.len()).any(|i| (0..b.len()).any(|j| segments_cross(closed(a, i), closed(b, j))))
 }
 
+/// Where a straight line meets a closed polyline.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PolylineCrossing {
+    /// How far along the straight line, 0 at its start to 1 at its end.
+    pub share: f64,
+    /// The point, mm.
+    pub point: Point,
+    /// The polyline's side it lies on: from this point to the next.
+    pub side: usize,
+    /// How far along that side, 0..=1.
+    pub on_side: f64,
+}
+
+/// Where the straight line from `start` to `end` crosses a closed polyline, in order along the line. A corner of the
+/// polyline on the line is met once, or not at all where the line only touches it.
+pub fn polyline_crossings(polyline: &[Point], start: Point, end: Point) -> Vec<PolylineCrossing> {
+    let line = sub(end, start);
+    let above = |p: Point| cross(line, sub(p, start)) >= 0.0;
+    let mut crossings = Vec::new();
+    for (side, &a) in polyline.iter().enumerate() {
+        let b = polyline[(side + 1) % polyline.len()];
+        if above(a) == above(b) {
+            continue;
+        }
+        let (from, along) = (sub(a, start), sub(b, a));
+        let denominator = cross(line, along);
+        let (share, on_side) = (cross(from, along) / denominator, cross(from, line) / denominator);
+        if (0.0..=1.0).contains(&share) {
+            let point = [a[0] + on_side * along[0], a[1] + on_side * along[1]];
+            crossings.push(PolylineCrossing { share, point, side, on_side });
+        }
+    }
+    crossings.sort_by(|a, b| a.share.total_cmp(&b.share));
+    crossings
+}
+
 fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {
     let mut points = Vec::new();
     for piece in pieces {
@@ -133,7 +169,8 @@ fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {
     points
 }
 
-fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
+/// True when two straight lines cross; ends that touch don't count.
+pub fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
     let apart = |k: usize| a[0][k].max(a[1][k]) < b[0][k].min(b[1][k]) || b[0][k].max(b[1][k]) < a[0][k].min(a[1][k]);
     if apart(0) || apart(1) {
         return false;
@@ -142,8 +179,8 @@ fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
     side(a, b[0]) * side(a, b[1]) < 0.0 && side(b, a[0]) * side(b, a[1]) < 0.0
 }
 
-/// Crossing-number test with the half-open rule on y, so that a vertex is met once.
-fn polygon_contains(polygon: &[Point], p: Point) -> bool {
+/// True inside a closed polyline. Crossing-number test with the half-open rule on y, so that a vertex is met once.
+pub fn polygon_contains(polygon: &[Point], p: Point) -> bool {
     let mut inside = false;
     let mut a = polygon[polygon.len() - 1];
     for &b in polygon {

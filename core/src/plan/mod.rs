@@ -18,7 +18,7 @@ pub use arc::Arc;
 pub use biarc::biarc;
 pub use cubic::Cubic;
 pub use line::Line;
-pub use loops::{Loop, polylines_cross};
+pub use loops::{Loop, PolylineCrossing, polygon_contains, polyline_crossings, polylines_cross, segments_cross};
 pub use piece::{Nearest, Piece};
 
 /// A point or vector in plan, (x, y) in mm.

@@ -2,7 +2,7 @@
 
 use super::{
     Arc, Cubic, Line, Point,
-    vector::{cross, distance, mirrored, norm, sub, unit},
+    vector::{add, cross, distance, mirrored, norm, sub, turned, unit},
 };
 
 /// A smooth piece of a boundary, walked from its start (t = 0) to its end (t = 1).
@@ -151,6 +151,16 @@ impl Piece {
                 ..*arc
             }),
             Piece::Cubic(cubic) => Piece::Cubic(Cubic { control: cubic.control.map(mirrored) }),
+        }
+    }
+
+    /// The piece turned counter-clockwise about the origin and then moved by `shift`.
+    pub fn placed(&self, turn_rad: f64, shift: Point) -> Piece {
+        let lay = |p: Point| add(turned(p, turn_rad), shift);
+        match self {
+            Piece::Line(line) => Piece::Line(Line { start: lay(line.start), end: lay(line.end) }),
+            Piece::Arc(arc) => Piece::Arc(Arc { centre: lay(arc.centre), start_rad: arc.start_rad + turn_rad, ..*arc }),
+            Piece::Cubic(cubic) => Piece::Cubic(Cubic { control: cubic.control.map(lay) }),
         }
     }
 

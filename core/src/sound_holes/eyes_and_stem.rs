@@ -8,9 +8,9 @@
 
 use std::f64::consts::{PI, TAU};
 
-use super::StemAxis;
+use super::{Eye, EyesAndAxis, StemAxis, impossible};
 use crate::{
-    design::{DesignError, EyesAndStem},
+    design::{DesignError, EndCut, EyesAndStem},
     plan::{
         Arc, Cubic, Line, Loop, Piece, Point,
         vector::{along, cross, direction, dot, left_of, norm, scale, sub, unit},
@@ -34,7 +34,7 @@ const STEM_STEEPER_DEG: f64 = 9.0;
 /// Half the width of a nick's mouth over its depth.
 const NICK_MOUTH: f64 = 0.75;
 
-/// The clockwise boundary, and the stem at its nicks.
+/// The clockwise boundary, and where its stem and eyes are.
 ///
 /// `nick_station_mm` is the y of the inner nick. `distance_to_edge` gives the signed distance to the outline of a point
 /// in the treble frame. `path` names the hole in messages.
@@ -43,19 +43,19 @@ pub(super) fn boundary(
     nick_station_mm: f64,
     path: &str,
     distance_to_edge: impl Fn(Point) -> f64,
-) -> Result<(Loop, StemAxis), DesignError> {
+) -> Result<(Loop, EyesAndAxis), DesignError> {
     let upper_radius = 0.5 * m.upper_eye_diameter_mm;
     let lower_radius = 0.5 * m.lower_eye_diameter_mm;
     for (key, diameter) in
         [("upper_eye_diameter_mm", m.upper_eye_diameter_mm), ("lower_eye_diameter_mm", m.lower_eye_diameter_mm)]
     {
-        if diameter <= m.throat_width_mm {
+        if diameter < m.stem_width_mm {
             return Err(impossible(
                 format!("{path}.{key}"),
-                "the eye is smaller than the throat that runs into it",
+                "the eye is smaller than the stem is wide",
                 format!("{diameter} mm"),
-                format!("it must be more than {} mm", m.throat_width_mm),
-                "make the eye larger or the throat narrower",
+                format!("it must be at least {} mm, the stem's width", m.stem_width_mm),
+                "make the eye larger or the stem narrower",
             ));
         }
     }
@@ -121,7 +121,10 @@ pub(super) fn boundary(
         outer: upper_outer,
         slot,
         throat: m.throat_width_mm,
-        rounding: m.wing_rounding_mm,
+        rounding: match m.ends {
+            EndCut::Round => m.wing_rounding_mm,
+            EndCut::Sharp => 0.0,
+        },
         turned: 0.0,
     };
     let lower_half = Hook {
@@ -134,7 +137,7 @@ pub(super) fn boundary(
     };
     let stem = Stem { middle: nick, half_width: half_stem, nick_depth: m.nick_depth_mm };
     let mut pieces = Vec::new();
-    for hook in [upper_half, lower_half] {
+    let mut draw = |hook: Hook| {
         hook.draw(&stem, n_angle, &mut pieces).ok_or_else(|| {
             impossible(
                 format!("{path}.wing_rounding_mm"),
@@ -143,9 +146,11 @@ pub(super) fn boundary(
                 "the rounding must fit between eye and slot".into(),
                 "make the rounding smaller or the wing wider",
             )
-        })?;
-    }
-    Ok((Loop::new(pieces), StemAxis { nicks: nick, upwards: scale(left_of(nick_left), -1.0) }))
+        })
+    };
+    let eyes = [draw(upper_half)?, draw(lower_half)?];
+    let stem = StemAxis { nicks: nick, upwards: scale(left_of(nick_left), -1.0) };
+    Ok((Loop::new(pieces), EyesAndAxis { stem, eyes }))
 }
 
 /// The stem at its nicks.
@@ -172,7 +177,7 @@ struct Hook {
 impl Hook {
     /// Appends the boundary from the nick on the stem's inner side round the hook to the nick on its outer side, both
     /// nicks' halves included. `n_angle` is the direction to the left of the stem. `None` if the point can't be rounded.
-    fn draw(&self, stem: &Stem, n_angle: f64, pieces: &mut Vec<Piece>) -> Option<()> {
+    fn draw(&self, stem: &Stem, n_angle: f64, pieces: &mut Vec<Piece>) -> Option<Eye> {
         let left = n_angle + self.turned;
         let right = left - PI;
         let across = n_angle + self.turned - STEM_STEEPER_DEG.to_radians();
@@ -201,8 +206,10 @@ impl Hook {
             return None;
         }
         pieces.push(arc(inner_centre, inner_radius, leave, sweep));
-        let turn = (second + PI - first).rem_euclid(TAU);
-        pieces.push(arc(point, self.rounding, first, turn));
+        if self.rounding > 0.0 {
+            let turn = (second + PI - first).rem_euclid(TAU);
+            pieces.push(arc(point, self.rounding, first, turn));
+        }
 
         // Round the eye clockwise to where the outer circle touches it, then over the outer circle to the stem.
         let touch = TOUCH_DEG.to_radians() + self.turned;
@@ -215,7 +222,9 @@ impl Hook {
         if mouth > 0.0 {
             pieces.push(Piece::Line(Line { start: back, end: along(outer_edge, direction(across), -stem.nick_depth) }));
         }
-        Some(())
+        let outwards = unit(sub(point, self.centre));
+        let throat = [along(point, outwards, self.rounding), along(self.centre, outwards, self.outer)];
+        Some(Eye { centre: self.eye, radius_mm: self.eye_radius, throat })
     }
 
     /// Middle of the small circle that rounds the wing's point: inside the inner circle, outside the eye, touching both.
@@ -286,15 +295,4 @@ fn eased(start: Point, leaving: Point, end: Point, arriving: Point) -> Piece {
 
 fn angle_of(v: Point) -> f64 {
     v[1].atan2(v[0])
-}
-
-fn impossible(path: String, what: &str, value: String, limits: String, remedy: &str) -> DesignError {
-    DesignError::Impossible {
-        kind: "hole_not_drawable",
-        path: path.into(),
-        what: what.into(),
-        value,
-        limits,
-        remedy: remedy.into(),
-    }
 }

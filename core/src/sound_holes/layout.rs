@@ -4,7 +4,7 @@ use super::SoundHole;
 use crate::{
     design::DesignError,
     outline::Outline,
-    plan::{Point, polylines_cross},
+    plan::{Loop, Point, polylines_cross},
 };
 
 /// The least wood left anywhere beside a hole: less breaks in the hand (common practice, no source), and a mesh there
@@ -12,8 +12,7 @@ use crate::{
 const LEAST_WOOD_MM: f64 = 2.0;
 
 pub(super) fn check(holes: &[SoundHole], outline: &Outline) -> Result<(), DesignError> {
-    // Within 0.05 mm, small beside the least wood.
-    let drawn: Vec<Vec<Point>> = holes.iter().map(|hole| hole.boundary().polyline(0.05)).collect();
+    let drawn: Vec<Vec<Point>> = holes.iter().map(|hole| stations(hole.boundary())).collect();
     for (hole, points) in holes.iter().zip(&drawn) {
         if hole.boundary().crosses_itself() || hole.area_mm2() <= 0.0 {
             return Err(crosses_itself(hole));
@@ -40,6 +39,16 @@ pub(super) fn check(holes: &[SoundHole], outline: &Outline) -> Result<(), Design
         }
     }
     Ok(())
+}
+
+/// Points of a boundary, within 0.05 mm of it and no more than a millimetre apart: small beside the least wood.
+fn stations(boundary: &Loop) -> Vec<Point> {
+    let mut points = Vec::new();
+    for piece in boundary.pieces() {
+        let steps = piece.steps_within(0.05).max(piece.length_mm().ceil() as usize);
+        points.extend((0..steps).map(|i| piece.point(i as f64 / steps as f64)));
+    }
+    points
 }
 
 fn crosses_itself(hole: &SoundHole) -> DesignError {

@@ -3,11 +3,18 @@
 //! After this stage every hole is a clockwise [`Loop`] (the wood lies on its left) that does not cross itself, lies
 //! inside the outline on its own side, and meets no other hole.
 
+mod crescent;
+mod equal_area;
 mod eyes_and_stem;
+mod landmarks;
 mod layout;
+#[cfg(test)]
+mod pattern_tests;
 mod round;
+mod slot;
 #[cfg(test)]
 mod tests;
+mod traced;
 
 use crate::{
     design::{DesignError, SoundHoleChoice, SoundHoles},
@@ -15,19 +22,13 @@ use crate::{
     plan::{Loop, Piece, Point},
 };
 
-/// The line along the middle of an f-hole's stem where its nicks are.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StemAxis {
-    /// Midway between the nicks' mouths, mm.
-    pub nicks: Point,
-    /// Unit vector along the stem, towards the upper eye.
-    pub upwards: Point,
-}
+pub use equal_area::Pattern;
+pub use landmarks::{Eye, EyesAndAxis, StemAxis};
 
 /// One hole.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SoundHole {
-    stem: Option<StemAxis>,
+    landmarks: Option<EyesAndAxis>,
     /// As drawn, on the treble side.
     drawn: Loop,
     boundary: Loop,
@@ -45,22 +46,32 @@ impl SoundHole {
             [(&choices.bass, false, "sound_holes.bass"), (&choices.treble, true, "sound_holes.treble")]
         {
             // Drawn as if on the treble side, then laid on its own.
-            let (drawn, stem) = match choice {
+            let (drawn, landmarks) = match choice {
                 SoundHoleChoice::None => continue,
                 SoundHoleChoice::Round(round) => (round::boundary(round), None),
+                SoundHoleChoice::Crescent(m) => (
+                    placed(&crescent::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm),
+                    None,
+                ),
+                SoundHoleChoice::Slot(m) => {
+                    (placed(&slot::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm), None)
+                }
+                SoundHoleChoice::Traced(m) => (
+                    placed(&traced::pieces(m, path)?, m.lean_deg, m.centre_to_centreline_mm, m.centre_station_mm),
+                    None,
+                ),
                 SoundHoleChoice::EyesAndStem(measures) => {
                     // Both sides of a symmetric outline are measured on one, so that alike holes come out alike to the last bit.
                     let measured_on_treble = treble_side || outline.is_symmetric();
                     let to_edge = |p: Point| outline.signed_distance_mm(Outline::on_side(p, measured_on_treble));
                     let nick_station = outline.length_mm() - choices.stop_mm;
-                    let (drawn, stem) = eyes_and_stem::boundary(measures, nick_station, path, to_edge)?;
-                    (drawn, Some(stem))
+                    let (drawn, landmarks) = eyes_and_stem::boundary(measures, nick_station, path, to_edge)?;
+                    (drawn, Some(landmarks))
                 }
             };
             let boundary = if treble_side { drawn.clone() } else { drawn.mirrored() };
-            let laid = |p: Point| Outline::on_side(p, treble_side);
-            let stem = stem.map(|axis: StemAxis| StemAxis { nicks: laid(axis.nicks), upwards: laid(axis.upwards) });
-            holes.push(SoundHole { stem, drawn, boundary, treble_side });
+            let landmarks = landmarks.map(|drawn: EyesAndAxis| drawn.laid(|p| Outline::on_side(p, treble_side)));
+            holes.push(SoundHole { landmarks, drawn, boundary, treble_side });
         }
         layout::check(&holes, outline)?;
         Ok(holes)
@@ -73,7 +84,17 @@ impl SoundHole {
 
     /// The stem at its nicks; a hole that isn't an f-hole has none.
     pub fn stem(&self) -> Option<StemAxis> {
-        self.stem
+        self.landmarks.map(|landmarks| landmarks.stem)
+    }
+
+    /// The upper and the lower eye; a hole that isn't an f-hole has none.
+    pub fn eyes(&self) -> Option<[Eye; 2]> {
+        self.landmarks.map(|landmarks| landmarks.eyes)
+    }
+
+    /// A point in the opening at its upper end and one at its lower end: the middles of the eyes where there are eyes.
+    pub fn ends_mm(&self) -> [Point; 2] {
+        self.eyes().map_or_else(|| landmarks::ends(&self.boundary), |eyes| eyes.map(|eye| eye.centre))
     }
 
     /// True for a point of the boundary on the stem's sides or nicks; false on hooks and eyes, which are compass arcs.
@@ -103,5 +124,22 @@ impl SoundHole {
 
     pub(crate) fn path(&self) -> &'static str {
         if self.treble_side { "sound_holes.treble" } else { "sound_holes.bass" }
+    }
+}
+
+/// Pieces about the origin, laid on the treble side.
+fn placed(pieces: &[Piece], lean_deg: f64, across_mm: f64, station_mm: f64) -> Loop {
+    Loop::new(pieces.iter().map(|piece| piece.placed(lean_deg.to_radians(), [across_mm, station_mm])).collect())
+}
+
+/// A hole whose measures don't go together.
+fn impossible(path: String, what: &str, value: String, limits: String, remedy: &str) -> DesignError {
+    DesignError::Impossible {
+        kind: "hole_not_drawable",
+        path: path.into(),
+        what: what.into(),
+        value,
+        limits,
+        remedy: remedy.into(),
     }
 }

@@ -31,7 +31,7 @@ impl Shape {
         let holes = SoundHole::both(&design.sound_holes, &outline)?;
         let arching = Arching::new(&design.arching, &outline)?;
         let surface = Surface::new(&arching, &outline);
-        let graduation = Graduation::new(&design.graduation, &arching, &outline);
+        let graduation = Graduation::new(&design.graduation, &arching, &outline).beside(&outline, &holes);
         Ok(Self { outline, holes, surface, graduation })
     }
 }

@@ -7,13 +7,14 @@ use anyhow::{Context, Result, bail};
 use bombatura_serve::Workspace;
 use bombatura_tests::chores::{licences, page_sources, test};
 use bombatura_tests::outcome::{Outcome, all_passed, closing};
-use bombatura_tests::{bench, shots, verify};
+use bombatura_tests::{bench, shots, studies, verify};
 
 const HELP: &str = "\
     cargo xtask test               everything below but shots and bench, and cargo's own tests
     cargo xtask browser [NAME]     the page in Chromium, on WebGPU and on WebGL 2; only checks whose name holds NAME
     cargo xtask lint               types, style and unit tests of the page's scripts; licences
     cargo xtask verify [--json]    our figures beside published ones
+    cargo xtask studies            what makers say of holes and wings, beside what the program computes
     cargo xtask bench [--json]     what a user waits for
     cargo xtask shots DIR          pictures of the page's main states
 ";
@@ -52,6 +53,10 @@ fn run(arguments: &[&str]) -> Result<bool> {
             let rows = verify::rows()?;
             println!("{}", verify::json(&rows)?);
             Ok(verify::all_pass(&rows))
+        }
+        ["studies"] => {
+            print!("{}", studies::table(&studies::all()?));
+            Ok(true)
         }
         ["bench"] => {
             print!("{}", bench::run(&workspace)?.table());

@@ -6,6 +6,7 @@ use bombatura_serve::{Workspace, build};
 use super::{licences, page_sources, programs, run};
 use crate::browser;
 use crate::outcome::Outcome;
+use crate::studies;
 use crate::verify::{self, Row};
 
 /// Runs every check. What keeps later checks from running (a missing program, a site that can't be built) is an error;
@@ -21,6 +22,7 @@ pub fn everything(workspace: &Workspace) -> Result<Vec<Outcome>> {
     ];
     outcomes.extend(page_sources::check(workspace)?);
     outcomes.extend(published_values()?);
+    outcomes.push(Outcome::of("makers' sayings computed", makers_sayings));
     outcomes.extend(in_browsers(workspace, None)?);
     Ok(outcomes)
 }
@@ -40,6 +42,16 @@ pub fn in_browsers(workspace: &Workspace, only: Option<&str>) -> Result<Vec<Outc
 /// Unit, property and doc tests of every package.
 fn cargo_tests(workspace: &Workspace) -> Result<()> {
     run::to_the_end(run::cargo().current_dir(workspace.root()).args(["test", "--release", "--workspace", "--locked"]))
+}
+
+/// Whether a saying comes out is reported, not judged; that it can be computed is checked.
+fn makers_sayings() -> Result<()> {
+    let studies = studies::all()?;
+    print!("{}", studies::table(&studies));
+    for study in &studies {
+        ensure!(study.figures.iter().all(|figure| figure.value.is_finite()), "{}: a figure is not a number", study.id);
+    }
+    Ok(())
 }
 
 fn published_values() -> Result<Vec<Outcome>> {

@@ -1,0 +1,129 @@
+//! The sound holes' part of a design and its JSON keys.
+//!
+//! Files of version 1 from before the ends could be cut sharp read as they were meant: what is left out is round.
+
+use serde::{Deserialize, Serialize};
+
+/// How the knife leaves the ends.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum EndCut {
+    /// Rounded.
+    #[default]
+    Round,
+    /// Left as the sides meet: what rounding is worth shows against it.
+    Sharp,
+}
+
+impl EndCut {
+    fn is_default(&self) -> bool {
+        *self == EndCut::default()
+    }
+}
+
+/// The stop and the hole on each side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SoundHoles {
+    /// From the neck-end edge down to the line joining the inner nicks.
+    pub stop_mm: f64,
+    /// The hole on the bass side, x < 0.
+    pub bass: SoundHoleChoice,
+    /// The hole on the treble side, x > 0.
+    pub treble: SoundHoleChoice,
+}
+
+/// What is cut on one side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+pub enum SoundHoleChoice {
+    /// The f-hole.
+    EyesAndStem(EyesAndStem),
+    /// A round hole, for comparison.
+    Round(RoundHole),
+    /// A crescent, for comparison.
+    Crescent(CrescentHole),
+    /// A straight slot, for comparison.
+    Slot(SlotHole),
+    /// A hole traced from elsewhere.
+    Traced(TracedHole),
+    /// Nothing cut.
+    None,
+}
+
+/// An f-hole: two eyes joined by a stem that swings round into each of them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct EyesAndStem {
+    pub upper_eye_diameter_mm: f64,
+    pub upper_eye_to_centreline_mm: f64,
+    pub upper_eye_station_mm: f64,
+    pub lower_eye_diameter_mm: f64,
+    pub lower_eye_to_edge_mm: f64,
+    pub lower_eye_station_mm: f64,
+    pub stem_width_mm: f64,
+    pub throat_width_mm: f64,
+    pub upper_wing_width_mm: f64,
+    pub lower_wing_width_mm: f64,
+    pub wing_rounding_mm: f64,
+    pub nick_depth_mm: f64,
+    /// How the wings' points are cut.
+    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    pub ends: EndCut,
+}
+
+/// A round hole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct RoundHole {
+    pub diameter_mm: f64,
+    pub centre_to_centreline_mm: f64,
+    pub centre_station_mm: f64,
+}
+
+/// A crescent between two compass arcs, upright but for its lean. Its length is that of the sharp horns; rounding shortens it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct CrescentHole {
+    pub length_mm: f64,
+    pub width_mm: f64,
+    pub bow_mm: f64,
+    pub end_rounding_mm: f64,
+    pub centre_to_centreline_mm: f64,
+    pub centre_station_mm: f64,
+    pub lean_deg: f64,
+    /// How the horns are cut; sharp horns have no use for the rounding.
+    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    pub ends: EndCut,
+}
+
+/// A straight slot, upright but for its lean.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct SlotHole {
+    pub length_mm: f64,
+    pub width_mm: f64,
+    pub centre_to_centreline_mm: f64,
+    pub centre_station_mm: f64,
+    pub lean_deg: f64,
+    /// Half round, or square when sharp.
+    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    pub ends: EndCut,
+}
+
+/// A hole traced from elsewhere, at its true size.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
+pub struct TracedHole {
+    /// The data of an SVG path: one closed line as it lies on the treble side, neck end up; one unit is one mm. Where it lies
+    /// on its sheet doesn't matter.
+    pub path: String,
+    pub centre_to_centreline_mm: f64,
+    pub centre_station_mm: f64,
+    pub lean_deg: f64,
+}
