@@ -1,7 +1,7 @@
 //! The mesh: the top between outline and sound holes as graded triangles.
 //!
 //! After this stage nodes lie exactly on outline and hole boundaries, every boundary chord strays at most
-//! [`BOUNDARY_TOLERANCE_MM`] from its curve, and a design whose sides mirror each other has a mesh whose sides mirror
+//! [`boundary_tolerance_mm`] from its curve, and a design whose sides mirror each other has a mesh whose sides mirror
 //! each other exactly: one half is meshed and mirrored. A [`PlanMesh`] knows no heights, so that arching, graduation
 //! and wood can change without a new mesh; [`MidSurface`] lays heights and thickness on it.
 //!
@@ -33,6 +33,16 @@ pub use error::MeshError;
 pub use mid_surface::{MidSurface, Sample};
 pub use plan_mesh::{MeshSize, PlanMesh};
 
-/// How far a chord of the mesh's boundary may stray from the curve, mm. A rounding of 1 mm radius then still has chords
-/// of 0.6 mm; smaller costs nodes in proportion to its inverse square root.
+/// How far a chord of the mesh's boundary may stray from the curve on bodies up to a violin's length, mm. A rounding of 1 mm
+/// radius then still has chords of 0.6 mm; smaller costs nodes in proportion to its inverse square root.
 pub const BOUNDARY_TOLERANCE_MM: f64 = 0.05;
+
+/// The same on a body of this length, mm: larger instruments are as the violin's in proportion, where every sound hole of a
+/// cello would otherwise take half of a preview's nodes.
+#[must_use]
+pub fn boundary_tolerance_mm(body_length_mm: f64) -> f64 {
+    BOUNDARY_TOLERANCE_MM * (body_length_mm / VIOLIN_LENGTH_MM).max(1.0)
+}
+
+/// Common practice, no source.
+const VIOLIN_LENGTH_MM: f64 = 355.0;

@@ -2,7 +2,7 @@
 
 use super::{
     domain::{Chain, Domain},
-    size_field::{SizeField, longest_chord_mm},
+    size_field::SizeField,
 };
 use crate::plan::Point;
 
@@ -40,7 +40,7 @@ impl BoundaryNodes {
         for station in chain.stations(step) {
             let (length, count) = (lengths[lengths.len() - 1], counts[counts.len() - 1]);
             lengths.push(length + station.length_mm);
-            let wanted = field.at(station.point).min(longest_chord_mm(station.curvature_per_mm));
+            let wanted = field.at(station.point).min(field.longest_chord_mm(station.curvature_per_mm));
             counts.push(count + station.length_mm / wanted);
         }
         let total = counts[counts.len() - 1];

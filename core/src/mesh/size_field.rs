@@ -1,7 +1,7 @@
 //! How long the mesh's edges should be, everywhere.
 
 use super::{
-    BOUNDARY_TOLERANCE_MM,
+    boundary_tolerance_mm,
     domain::{Domain, RIM},
     narrow::Walls,
 };
@@ -32,6 +32,7 @@ pub(super) struct SizeField {
     rows: usize,
     /// (row, column) edge length, mm.
     lengths: Vec<f64>,
+    tolerance_mm: f64,
 }
 
 /// A boundary station's own demand.
@@ -47,11 +48,14 @@ pub(super) struct Demands {
     demands: Vec<Demand>,
     low: Point,
     high: Point,
+    /// How far a boundary's chord may stray.
+    tolerance_mm: f64,
 }
 
 impl Demands {
     pub(super) fn new(domain: &Domain, outline_length_mm: f64) -> Demands {
         let walls = Walls::new(domain);
+        let tolerance_mm = boundary_tolerance_mm(outline_length_mm);
         let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
         let mut demands = Vec::new();
         for (ring, chain) in domain.chains().filter(|(_, chain)| !chain.is_centreline) {
@@ -62,7 +66,7 @@ impl Demands {
                     low[k] = low[k].min(station.point[k]);
                     high[k] = high[k].max(station.point[k]);
                 }
-                let by_curve = longest_chord_mm(station.curvature_per_mm);
+                let by_curve = longest_chord_mm(station.curvature_per_mm, tolerance_mm);
                 let across = walls.width_mm(&station, ring, 60.0);
                 let mut by_width = across.width_mm / ACROSS;
                 if across.within_hole {
@@ -78,7 +82,7 @@ impl Demands {
                 }
             }
         }
-        Demands { demands, low, high }
+        Demands { demands, low, high, tolerance_mm }
     }
 
     /// Largest dimension, mm.
@@ -95,7 +99,8 @@ impl Demands {
         let rows = ((self.high[1] - low[1]) / cell).ceil() as usize + 3;
         let haste = ((open_mm / extent - SLOW_UP_TO) / (FAST_FROM - SLOW_UP_TO)).clamp(0.0, 1.0);
         let growth = GROWTH[0] + haste * (GROWTH[1] - GROWTH[0]);
-        let mut field = SizeField { low, cell, growth, columns, rows, lengths: vec![open_mm; columns * rows] };
+        let lengths = vec![open_mm; columns * rows];
+        let mut field = SizeField { low, cell, growth, columns, rows, lengths, tolerance_mm: self.tolerance_mm };
         let shrink = (open_mm / (LOCAL_FROM * extent)).min(1.0).powf(LOCAL_POWER);
         for demand in &self.demands {
             let cap = if demand.is_rim { ALONG_RIM * open_mm } else { open_mm };
@@ -116,6 +121,11 @@ impl SizeField {
         let k = j * self.columns + i;
         let row = |k: usize| self.lengths[k] * (1.0 - u) + self.lengths[k + 1] * u;
         row(k) * (1.0 - v) + row(k + self.columns) * v
+    }
+
+    /// Longest chord of a boundary so curved.
+    pub(super) fn longest_chord_mm(&self, curvature_per_mm: f64) -> f64 {
+        longest_chord_mm(curvature_per_mm, self.tolerance_mm)
     }
 
     fn shorten(&mut self, p: Point, length: f64) {
@@ -162,6 +172,6 @@ impl SizeField {
 }
 
 /// Longest chord that stays within the boundary's tolerance: sagitta h^2 kappa / 8, with a little to spare.
-pub(super) fn longest_chord_mm(curvature_per_mm: f64) -> f64 {
-    (7.8 * BOUNDARY_TOLERANCE_MM / curvature_per_mm).sqrt()
+fn longest_chord_mm(curvature_per_mm: f64, tolerance_mm: f64) -> f64 {
+    (7.8 * tolerance_mm / curvature_per_mm).sqrt()
 }

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     arching::Arching,
-    design::{Design, EndCut, RoundHole, SoundHoleChoice, TracedHole},
+    design::{Design, EndCut, Preset, RoundHole, SoundHoleChoice, TracedHole},
     graduation::Graduation,
     outline::Outline,
     regions::{RegionKind, Regions},
@@ -68,6 +68,19 @@ fn meshes_conform_at_every_size_and_have_the_promised_node_counts() {
             mesh.triangles.iter().all(|t| smallest_angle_deg(corners(&mesh, t)) > 0.0),
             "a triangle is turned over"
         );
+    }
+}
+
+/// Every preset is what it says: a top that can be meshed, at every size.
+#[test]
+fn every_preset_is_meshed_at_every_size() {
+    for preset in Preset::all() {
+        let (outline, holes) = plan(&preset.design());
+        for size in SIZES {
+            let mesh = PlanMesh::new(&outline, &holes, size).unwrap_or_else(|error| panic!("{}: {error}", preset.word));
+            let [least, most] = size.node_range();
+            assert!((least..=most).contains(&mesh.points_mm.len()), "{} {size:?}", preset.word);
+        }
     }
 }
 
