@@ -1,4 +1,4 @@
-/** @import { Arch, Arching, Drawings, Exchange, MeasureLimits, Preset, Request, RequestKind } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, Hole, MeasureLimits, Preset, Request, RequestKind } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -8,6 +8,7 @@
  * @property {() => Arch[]} arches
  * @property {(arch: string, inflection_mm: number) => string} with_inflection
  * @property {(arch: string, family: string) => string} with_family
+ * @property {(treble: boolean, pattern: string) => Hole} equal_hole
  * @property {() => void} free
  */
 
@@ -54,6 +55,8 @@ export class BoardDesk {
           ? board.with_family(arch, change.family)
           : board.with_inflection(arch, change.inflection_mm);
       }
+      case "equal_hole":
+        return this.#with(request.design).equal_hole(request.treble, request.pattern);
       default:
         throw new TypeError(`the drawing board knows no "${request.kind}"`);
     }

@@ -142,6 +142,8 @@
  * @typedef {{ family: ArchFamily } | { inflection_mm: number }} ArchChange
  */
 
+/** @typedef {{ kind: string } & Record<string, unknown>} Hole a sound hole as it stands in a design */
+
 /**
  * An error as a value, with text for people.
  * @typedef {object} Problem
@@ -170,6 +172,8 @@
  * @property {{ send: object, get: Preset[] }} presets
  * @property {{ send: { design: string }, get: Arch[] }} arches
  * @property {{ send: { design: string, arch: string, change: ArchChange }, get: string }} reshape the changed design
+ * @property {{ send: { design: string, treble: boolean, pattern: string }, get: Hole }} equal_hole that opens as much as the
+ * one on that side
  */
 
 /** @typedef {keyof Exchange} RequestKind */

@@ -12,6 +12,7 @@ const RANK = {
   measures: 0,
   presets: 0,
   reshape: 0,
+  equal_hole: 0,
   shape: 1,
   drawings: 2,
   arching: 3,

@@ -24,6 +24,7 @@ const SECTIONS = {
   presets: () => import("./sections/presets.js"),
   outline: () => import("./sections/outline.js"),
   arching: () => import("./sections/arching.js"),
+  sound_holes: () => import("./sections/sound_holes.js"),
   measured: () => import("./sections/measured.js"),
 };
 

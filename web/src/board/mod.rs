@@ -6,6 +6,7 @@
 
 mod arches;
 mod drawing_board;
+mod holes;
 mod measured;
 mod replies;
 

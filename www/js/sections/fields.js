@@ -21,6 +21,15 @@ export function shown(value, unit) {
  * @property {string} [absent] what stands in the field where there is no number
  */
 
+/**
+ * A measure of the design as a field shows it.
+ * @param {{ what: string, unit: string }} measure
+ * @returns {NumberOptions}
+ */
+export function ofMeasure({ what, unit }) {
+  return { label: what.charAt(0).toUpperCase() + what.slice(1), unit };
+}
+
 /** A number with its label and unit. */
 export class NumberField {
   /** The row, to be laid into the page. */

@@ -1,10 +1,9 @@
 /**
  * Every measure of the outline as a number.
  */
-/** @import { MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed, withBassSide } from "./design_edits.js";
-import { BoxField, group, NumberField, note } from "./fields.js";
+import { BoxField, group, NumberField, note, ofMeasure } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
 
 /**
@@ -21,7 +20,7 @@ export async function build(host, bench) {
     measures
       .filter(({ path }) => path.startsWith("outline.") && belongs(path.slice("outline.".length)))
       .map((measure) => {
-        const field = new NumberField(options(measure), (value) => {
+        const field = new NumberField(ofMeasure(measure), (value) => {
           void bench.settle(changed(bench.store.design, measure.path, value));
         });
         fields.push({ path: measure.path, field });
@@ -51,9 +50,4 @@ export async function build(host, bench) {
   };
   bench.store.subscribe(show);
   show(bench.store.design);
-}
-
-/** @param {MeasureLimits} measure */
-function options({ what, unit }) {
-  return { label: what.charAt(0).toUpperCase() + what.slice(1), unit };
 }

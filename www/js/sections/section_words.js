@@ -25,6 +25,22 @@ export const SECTION_WORDS = {
     own_bass: "The bass side differs",
     widths_doubled: "The widths above are then twice the treble side’s.",
   },
+  sound_holes: {
+    alike: "Both sides alike",
+    sides: { bass: "Bass side", treble: "Treble side" },
+    both: "Both sides",
+    pattern: "Pattern",
+    patterns: {
+      eyes_and_stem: "f-hole",
+      round: "round",
+      crescent: "crescent",
+      slot: "straight slot",
+      none: "none",
+    },
+    fair: "Another pattern opens as much wood as the f-hole it stands for, so that a comparison is fair.",
+    ends: "Ends",
+    cuts: { round: "rounded", sharp: "left sharp" },
+  },
   presets: {
     invented: "Invented, plausible measures; no real instrument. Undo brings your design back.",
     choice: "Design to start from",

@@ -14,6 +14,7 @@ use crate::browser::page::Page;
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("another size is started from and undone", another_size_is_started_from(place)).await;
     run.check("the outline is changed by its numbers", outline_is_changed_by_numbers(place)).await;
+    run.check("another pattern of sound holes opens as much and goes back", holes_are_exchanged(place)).await;
     run.check("an arch turns where it is told to and changes its family", arch_is_changed_by_numbers(place)).await;
 }
 
@@ -31,6 +32,35 @@ async fn another_size_is_started_from(place: &Place<'_>) -> Result<()> {
     page.press("Undo").await?;
     page.figures_changed_from(&violas).await?;
     ensure!(page.hertz().await? == hertz, "undone, the figures are others");
+    page.without_errors().await
+}
+
+/// What opens by the same area follows from the design alone: the saved slot's area is that of the f-holes (closed form:
+/// length times width less the corners that half-round ends leave).
+async fn holes_are_exchanged(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    let f_holes = page.hertz().await?;
+    page.open_section("Sound holes").await?;
+    page.in_sight(Role::Number, "Stop, from the neck-end edge to the nicks").await?;
+    page.choose("Treble side, Pattern", "straight slot").await?;
+    page.figures_changed_from(&f_holes).await?;
+    let folder = tempfile::tempdir()?;
+    let slots = save(&page, folder.path()).await?;
+    let hole = &slots["sound_holes"]["treble"];
+    ensure!(hole["kind"] == "slot" && slots["sound_holes"]["bass"] == *hole, "both sides are to be slots: {slots}");
+    let [length, width] = ["length_mm", "width_mm"].map(|key| hole[key].as_f64().unwrap_or_default());
+    let diameter =
+        2.0 * ((length * width - (1.0 - std::f64::consts::FRAC_PI_4) * width * width) / std::f64::consts::PI).sqrt();
+    page.choose("Treble side, Pattern", "round").await?;
+    page.settle().await?;
+    let other = tempfile::tempdir()?;
+    let rounds = save(&page, other.path()).await?;
+    let round = rounds["sound_holes"]["treble"]["diameter_mm"].as_f64().unwrap_or_default();
+    ensure!((round / diameter - 1.0).abs() < 1e-9, "the slot opens as a round hole of {diameter} mm, not {round} mm");
+    let before = page.hertz().await?;
+    page.choose("Treble side, Pattern", "f-hole").await?;
+    page.figures_changed_from(&before).await?;
+    ensure!(page.hertz().await? == f_holes, "the f-holes did not come back");
     page.without_errors().await
 }
 
