@@ -74,8 +74,9 @@ const session = new TopSession(store, startWorkshop(), second, {
   motion: (motion) => stage.move(motion),
   figures: (solution, chosen) => {
     modes.show(solution.modes, chosen);
-    modes.reveal();
     results.show(solution, chosen, store.design.rim);
+    // Last: the words under the table take of its height.
+    modes.reveal();
     page.dataset.basis = solution.size;
     delete page.dataset.surety;
     if (page.dataset.state !== "modes") {
