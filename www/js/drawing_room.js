@@ -14,6 +14,8 @@ import { ProblemError, Superseded } from "./workshop_client.js";
 export class DrawingRoom {
   #board;
   #panel;
+  /** The design asked about last. */
+  #latest = "";
 
   /**
    * @param {WorkshopClient} board
@@ -29,7 +31,8 @@ export class DrawingRoom {
    * @param {string} design
    */
   follow(design) {
-    void this.#ask("drawings", design, (drawings) => this.#panel.show(drawings));
+    this.#latest = design;
+    void this.#ask("drawings", design, (drawings) => this.#panel.show(drawings, design === this.#latest));
     void this.#ask("arching", design, (arching) => showArching(part("#arching-figures", HTMLElement), arching));
   }
 

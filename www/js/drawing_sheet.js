@@ -71,8 +71,11 @@ export class DrawingSheet {
     return this.#drawing;
   }
 
-  /** @param {Drawing} drawing */
-  show(drawing) {
+  /**
+   * @param {Drawing} drawing
+   * @param {boolean} latest false where it is of a design that another has followed since
+   */
+  show(drawing, latest) {
     this.#drawing = drawing;
     fill(this.#lines, drawing.lines.length, "path").forEach((path, i) => {
       path.setAttribute("class", drawing.lines[i].kind);
@@ -83,7 +86,7 @@ export class DrawingSheet {
       text.textContent = WORDS.label(drawing.labels[i]);
       text.setAttribute("dx", this.#layout.anchor === "start" ? "9" : "0");
     });
-    this.#showHandles(drawing.handles);
+    this.#showHandles(drawing.handles, latest);
     this.#fit();
   }
 
@@ -95,8 +98,13 @@ export class DrawingSheet {
     }
   }
 
-  /** @param {readonly Handle[]} handles */
-  #showHandles(handles) {
+  /**
+   * A number that was given to a handle stays until the drawing of that very design is there; one of an earlier design would
+   * take it back, and the next key would go on from there.
+   * @param {readonly Handle[]} handles
+   * @param {boolean} latest
+   */
+  #showHandles(handles, latest) {
     const before = this.#held;
     this.#held = new Map();
     for (const handle of handles) {
@@ -104,7 +112,7 @@ export class DrawingSheet {
       const held = before.get(key) ?? this.#build(handle);
       before.delete(key);
       held.handle = handle;
-      if (held !== this.#drag?.held && !held.moved) {
+      if (latest && held !== this.#drag?.held && !held.moved) {
         held.pending = undefined;
       }
       this.#held.set(key, held);

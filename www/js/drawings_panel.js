@@ -65,10 +65,13 @@ export class DrawingsPanel {
     }
   }
 
-  /** @param {Drawings} drawings */
-  show(drawings) {
+  /**
+   * @param {Drawings} drawings
+   * @param {boolean} latest false where the next are on their way
+   */
+  show(drawings, latest) {
     for (const [name, sheet] of this.#sheets) {
-      sheet.show(drawings[name]);
+      sheet.show(drawings[name], latest);
     }
   }
 

@@ -13,15 +13,28 @@ fn spruce(ring_angle_deg: f64) -> Wood {
     Wood { constants: record.constants, density_kg_m3: record.density_kg_m3, ring_angle_deg }
 }
 
+/// Twice the area over the square of the longest edge, below which a random triangle is a sliver: its stiffnesses then span more
+/// decades than double precision holds. A triangle of 20° has 0.36.
+const SLIVER: f64 = 0.1;
+
+fn slenderness(nodes: &[Vector3<f64>; 3]) -> f64 {
+    let [a, b, c] = [0, 1, 2].map(|k| nodes[(k + 1) % 3] - nodes[k]);
+    a.cross(&b).norm() / a.norm_squared().max(b.norm_squared()).max(c.norm_squared())
+}
+
+fn triangle() -> impl Strategy<Value = ([Vector3<f64>; 3], [Vector3<f64>; 3], [f64; 3])> {
+    any_triangle().prop_filter("no sliver", |(nodes, _, _)| slenderness(nodes) > SLIVER)
+}
+
 prop_compose! {
     /// A triangle some millimetres in size, anywhere and at any slope, with the normals of a curved surface.
-    fn triangle()(
+    fn any_triangle()(
         corners in prop::array::uniform3(prop::array::uniform2(-3e-3_f64..3e-3)),
         tilt in prop::array::uniform3(-1.0_f64..1.0),
         bends in prop::array::uniform3(prop::array::uniform2(-0.2_f64..0.2)),
         thickness in prop::array::uniform3(2e-3_f64..4e-3),
     ) -> ([Vector3<f64>; 3], [Vector3<f64>; 3], [f64; 3]) {
-        // Spread the corners so that no triangle is a sliver.
+        // Spread the corners so that few triangles are slivers.
         let spread = [[0.0, 0.0], [9e-3, 1e-3], [2e-3, 8e-3]];
         let turn = Rotation3::from_euler_angles(tilt[0], tilt[1], tilt[2]);
         let nodes = [0, 1, 2].map(|k| {
