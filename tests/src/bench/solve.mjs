@@ -15,7 +15,7 @@ for (let run = 0; run <= Number(runs); run += 1) {
   // A new one each time: nothing of the last run is there to begin with.
   const workshop = new Workshop();
   whole_ms.push(timed(() => solve(workshop)));
-  const design = JSON.parse(workshop.design());
+  const design = JSON.parse(Workshop.demo_design());
   design.graduation.centre_mm += 0.1;
   workshop.open_design(JSON.stringify(design));
   again_ms.push(timed(() => solve(workshop)));
