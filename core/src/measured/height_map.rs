@@ -7,6 +7,7 @@
 use super::{
     MeasuredError, Reading,
     band_matrix::{BandFactor, BandMatrix},
+    outliers,
 };
 use crate::{outline::Outline, plan::Point, surface::OnSurface};
 
@@ -16,23 +17,6 @@ const CELLS_ALONG: f64 = 90.0;
 /// Penalty on the mean square bending, mm^4: a wave of length L is lowered by (2 pi / L)^4 of it, 0.5 % of a channel's 16 mm
 /// wave and a third of one of 5 mm, a slip of the hand. At 1 mm^4 corners are rounded by 0.07 mm.
 const SMOOTHING_MM4: f64 = 0.2;
-/// A point further off than this many robust standard deviations is an outlier, if it is also off by more than wood and
-/// gauge explain, mm (common practice, no source).
-const OUTLIER_SIGMAS: f64 = 6.0;
-const OUTLIER_LEAST_MM: f64 = 0.15;
-/// A gross slip pulls its neighbours off with it, so that only points beyond this share of the largest residual are put
-/// aside at a time; those that come back into line return. Rounds enough for slips from 0.15 to 150 mm.
-const OUTLIER_SHARE: f64 = 0.4;
-const OUTLIER_ROUNDS: usize = 20;
-/// A surface goes through so few points that none is off it. Each is then judged by what the others say there.
-const FEW: usize = 1500;
-/// A gauge's readings every 4 or 5 mm foretell each other to some 0.45 mm beside the channel; less is no slip. Further apart than so
-/// many cells they foretell nothing, and none is judged.
-const FEW_LEAST_MM: f64 = 0.6;
-const FORETELLING_CELLS: f64 = 1.4;
-/// Among so few the largest alone is put aside at a time: its neighbours look off too.
-const FEW_SHARE: f64 = 0.99;
-
 /// Heights anywhere over a rectangle round the top.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeightMap {
@@ -83,19 +67,19 @@ impl HeightMap {
         };
         let mut outlying: Vec<bool> = vec![false; readings.len()];
         let (mut map, mut kept) = (None, Vec::new());
-        for round in 1..=OUTLIER_ROUNDS {
+        for round in 1..=outliers::ROUNDS {
             kept.clear();
             kept.extend((0..readings.len()).filter(|&index| !outlying[index]));
             let (fitted, factor) = HeightMap::through(readings, &kept, outline, area).ok_or_else(degenerate)?;
             let size = |index: usize| off(&fitted, index).off_mm.abs();
-            let now = if kept.len() > FEW {
-                judged(&outlying, OUTLIER_LEAST_MM, OUTLIER_SHARE, size)
+            let now = if kept.len() > outliers::FEW {
+                outliers::among_many(&outlying, size)
             } else {
                 let apart = fitted.off_the_others(&factor, readings, &outlying, area / kept.len() as f64);
-                judged(&outlying, FEW_LEAST_MM, FEW_SHARE, |index| size(index) * apart[index])
+                outliers::among_few(&outlying, |index| size(index) * apart[index])
             };
             map = Some(fitted);
-            if now == outlying || round == OUTLIER_ROUNDS {
+            if now == outlying || round == outliers::ROUNDS {
                 break;
             }
             outlying = now;
@@ -162,7 +146,7 @@ impl HeightMap {
     /// 1990, Spline models for observational data, section 4.2); in deviations of a point that the others foretell as firmly as
     /// most, 1 / sqrt((1 - h) (1 - h of those)). 1 for those that lie apart already.
     fn off_the_others(&self, factor: &BandFactor, readings: &[Reading], outlying: &[bool], weight: f64) -> Vec<f64> {
-        if nearest_mm(readings) > FORETELLING_CELLS * self.cell_mm {
+        if !outliers::foretell_each_other(readings, self.cell_mm) {
             return vec![0.0; readings.len()];
         }
         let own = |reading| 1.0 - weight * self.leverage(factor, reading);
@@ -211,31 +195,6 @@ impl HeightMap {
         };
         OnSurface { height_mm: sum(0, 0), slope: [sum(1, 0), sum(0, 1)], bend: [sum(2, 0), sum(1, 1), sum(0, 2)] }
     }
-}
-
-/// The middle of all points' distances to their nearest neighbour, mm; every pair is looked at.
-fn nearest_mm(readings: &[Reading]) -> f64 {
-    let nearest = |(index, a): (usize, &Reading)| {
-        let others = readings.iter().enumerate().filter(|(other, _)| *other != index);
-        others.map(|(_, b)| (a[0] - b[0]).hypot(a[1] - b[1])).fold(f64::INFINITY, f64::min)
-    };
-    let mut all: Vec<f64> = readings.iter().enumerate().map(nearest).collect();
-    let middle = all.len() / 2;
-    *all.select_nth_unstable_by(middle, f64::total_cmp).1
-}
-
-/// Which points lie off, by the sizes of all residuals: the median of those kept over 0.6745 is a standard deviation that
-/// outliers don't move.
-fn judged(outlying: &[bool], least_mm: f64, share: f64, size: impl Fn(usize) -> f64) -> Vec<bool> {
-    let sizes: Vec<f64> = (0..outlying.len()).map(size).collect();
-    let mut kept: Vec<f64> = sizes.iter().zip(outlying).filter(|(_, out)| !**out).map(|(size, _)| *size).collect();
-    let middle = kept.len() / 2;
-    let median = *kept.select_nth_unstable_by(middle, f64::total_cmp).1;
-    let largest = kept.iter().copied().fold(0.0, f64::max);
-    let limit = (OUTLIER_SIGMAS * median / 0.6745).max(least_mm);
-    // Those put aside stay aside unless they are back in line.
-    let next = limit.max(share * largest);
-    sizes.iter().zip(outlying).map(|(&size, &out)| size > if out { limit } else { next }).collect()
 }
 
 /// The four uniform cubic B-splines on a cell, at t in 0..1, with first and second derivatives by t (de Boor 1978, chapter
