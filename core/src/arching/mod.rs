@@ -8,6 +8,8 @@ mod arc_with_reverse_arc;
 mod arch_name;
 mod arch_spline;
 mod arches;
+#[cfg(test)]
+mod arches_tests;
 mod between_stations;
 mod boundary;
 mod cross_arches;

@@ -20,9 +20,8 @@ impl BandMatrix {
         }
     }
 
-    /// Solves in place by Cholesky's factorisation within the band, size times width squared steps. `None` if a pivot isn't
-    /// positive.
-    pub(super) fn solve(mut self, right: &mut [f64]) -> Option<()> {
+    /// Cholesky's factorisation within the band, size times width squared steps. `None` if a pivot isn't positive.
+    pub(super) fn factor(mut self) -> Option<BandFactor> {
         let (n, w) = (self.size, self.width);
         let at = |i: usize, j: usize| i * (w + 1) + w + j - i;
         for i in 0..n {
@@ -42,18 +41,45 @@ impl BandMatrix {
                 };
             }
         }
-        for i in 0..n {
-            let first = i.saturating_sub(w);
-            let sum: f64 = (first..i).map(|j| self.values[at(i, j)] * right[j]).sum();
-            right[i] = (right[i] - sum) / self.values[at(i, i)];
-        }
-        for i in (0..n).rev() {
-            right[i] /= self.values[at(i, i)];
+        Some(BandFactor { lower: self })
+    }
+}
+
+/// The factor L of a matrix L L^T.
+#[derive(Clone, Debug)]
+pub(super) struct BandFactor {
+    lower: BandMatrix,
+}
+
+impl BandFactor {
+    /// Solves in place, size times width steps.
+    pub(super) fn solve(&self, right: &mut [f64]) {
+        self.forward(right, 0);
+        for i in (0..self.lower.size).rev() {
+            right[i] /= self.at(i, i);
             let solved = right[i];
-            for (j, value) in right.iter_mut().enumerate().take(i).skip(i.saturating_sub(w)) {
-                *value -= self.values[at(i, j)] * solved;
+            for (j, value) in right.iter_mut().enumerate().take(i).skip(i.saturating_sub(self.lower.width)) {
+                *value -= self.at(i, j) * solved;
             }
         }
-        Some(())
+    }
+
+    /// b^T (L L^T)^-1 b for a b whose entries before `first` are zero; b is used up.
+    pub(super) fn inverse_form(&self, b: &mut [f64], first: usize) -> f64 {
+        self.forward(b, first);
+        b[first..].iter().map(|value| value * value).sum()
+    }
+
+    fn forward(&self, right: &mut [f64], from: usize) {
+        for i in from..self.lower.size {
+            let first = i.saturating_sub(self.lower.width).max(from);
+            let sum: f64 = (first..i).map(|j| self.at(i, j) * right[j]).sum();
+            right[i] = (right[i] - sum) / self.at(i, i);
+        }
+    }
+
+    fn at(&self, i: usize, j: usize) -> f64 {
+        let w = self.lower.width;
+        self.lower.values[i * (w + 1) + w + j - i]
     }
 }

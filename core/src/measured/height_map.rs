@@ -4,7 +4,11 @@
 //! a smoothing thin plate. Splines through all points would follow every slip of the gauge; a coarser spline without a
 //! penalty has no answer where nothing was measured.
 
-use super::{MeasuredError, Reading, band_matrix::BandMatrix};
+use super::{
+    MeasuredError, Reading,
+    band_matrix::{BandFactor, BandMatrix},
+    outliers,
+};
 use crate::{outline::Outline, plan::Point, surface::OnSurface};
 
 /// Cells along the top's length. A channel bends within 8 mm of a 355 mm top; a cubic spline of 4 mm cells follows its jump
@@ -13,15 +17,6 @@ const CELLS_ALONG: f64 = 90.0;
 /// Penalty on the mean square bending, mm^4: a wave of length L is lowered by (2 pi / L)^4 of it, 0.5 % of a channel's 16 mm
 /// wave and a third of one of 5 mm, a slip of the hand. At 1 mm^4 corners are rounded by 0.07 mm.
 const SMOOTHING_MM4: f64 = 0.2;
-/// A point further off than this many robust standard deviations is an outlier, if it is also off by more than wood and
-/// gauge explain, mm (common practice, no source).
-const OUTLIER_SIGMAS: f64 = 6.0;
-const OUTLIER_LEAST_MM: f64 = 0.15;
-/// A gross slip pulls its neighbours off with it, so that only points beyond this share of the largest residual are put
-/// aside at a time; those that come back into line return. Rounds enough for slips from 0.15 to 150 mm.
-const OUTLIER_SHARE: f64 = 0.4;
-const OUTLIER_ROUNDS: usize = 10;
-
 /// Heights anywhere over a rectangle round the top.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeightMap {
@@ -57,7 +52,9 @@ pub struct Fit {
 }
 
 impl HeightMap {
-    /// Fits readings in the top's frame. Cost: some 300 steps a point and 0.1 s for the equations.
+    /// Fits readings in the top's frame. Outliers are found by their residuals, among a few readings by what the others say there.
+    ///
+    /// Cost: some 300 steps a point and 0.1 s for the equations, for every round in which an outlier is found.
     ///
     /// # Errors
     /// [`MeasuredError::DoesNotFit`] when the readings don't lie on the outline.
@@ -70,13 +67,19 @@ impl HeightMap {
         };
         let mut outlying: Vec<bool> = vec![false; readings.len()];
         let (mut map, mut kept) = (None, Vec::new());
-        for round in 1..=OUTLIER_ROUNDS {
+        for round in 1..=outliers::ROUNDS {
             kept.clear();
             kept.extend((0..readings.len()).filter(|&index| !outlying[index]));
-            let fitted = HeightMap::through(readings, &kept, outline, area).ok_or_else(degenerate)?;
-            let now = judged(&outlying, |index| off(&fitted, index).off_mm.abs());
+            let (fitted, factor) = HeightMap::through(readings, &kept, outline, area).ok_or_else(degenerate)?;
+            let size = |index: usize| off(&fitted, index).off_mm.abs();
+            let now = if kept.len() > outliers::FEW {
+                outliers::among_many(&outlying, size)
+            } else {
+                let apart = fitted.off_the_others(&factor, readings, &outlying, area / kept.len() as f64);
+                outliers::among_few(&outlying, |index| size(index) * apart[index])
+            };
             map = Some(fitted);
-            if now == outlying || round == OUTLIER_ROUNDS {
+            if now == outlying || round == outliers::ROUNDS {
                 break;
             }
             outlying = now;
@@ -92,7 +95,12 @@ impl HeightMap {
         Ok(Fit { rms_mm: (sum / kept.len() as f64).sqrt(), largest, outliers, map })
     }
 
-    fn through(readings: &[Reading], which: &[usize], outline: &Outline, area_mm2: f64) -> Option<HeightMap> {
+    fn through(
+        readings: &[Reading],
+        which: &[usize],
+        outline: &Outline,
+        area_mm2: f64,
+    ) -> Option<(HeightMap, BandFactor)> {
         let (low, high) = outline.boundary().bounds_mm();
         let cell_mm = (high[1] - low[1]) / CELLS_ALONG;
         let cells = [0, 1].map(|k| ((high[k] - low[k]) / cell_mm).ceil() as usize + 2);
@@ -127,9 +135,38 @@ impl HeightMap {
                 }
             }
         }
-        matrix.solve(&mut right)?;
+        let factor = matrix.factor()?;
+        factor.solve(&mut right);
         map.coefficients = right;
-        Some(map)
+        Some((map, factor))
+    }
+
+    /// By how much its residual must be multiplied to tell how far a point is off the surface that all others make. With h the
+    /// share of its own height in the surface above it that is 1 / (1 - h), and its deviation goes with 1 / sqrt(1 - h) (Wahba
+    /// 1990, Spline models for observational data, section 4.2); in deviations of a point that the others foretell as firmly as
+    /// most, 1 / sqrt((1 - h) (1 - h of those)). 1 for those that lie apart already.
+    fn off_the_others(&self, factor: &BandFactor, readings: &[Reading], outlying: &[bool], weight: f64) -> Vec<f64> {
+        if !outliers::foretell_each_other(readings, self.cell_mm) {
+            return vec![0.0; readings.len()];
+        }
+        let own = |reading| 1.0 - weight * self.leverage(factor, reading);
+        let free: Vec<f64> = readings.iter().map(|&reading| own(reading)).collect();
+        let mut sorted = free.clone();
+        let middle = sorted.len() / 2;
+        let usual = *sorted.select_nth_unstable_by(middle, f64::total_cmp).1;
+        let by = |(&free, &out): (&f64, &bool)| if out { 1.0 } else { 1.0 / (free * usual).max(f64::EPSILON).sqrt() };
+        free.iter().zip(outlying).map(by).collect()
+    }
+
+    fn leverage(&self, factor: &BandFactor, [x, y, _]: Reading) -> f64 {
+        let ([first, second], [across, along]) = self.place([x, y]);
+        let (bx, by) = (weights(across), weights(along));
+        let columns = self.cells[0] + 3;
+        let mut basis = vec![0.0; self.coefficients.len()];
+        for k in 0..16 {
+            basis[(second + k / 4) * columns + first + k % 4] = bx[0][k % 4] * by[0][k / 4];
+        }
+        factor.inverse_form(&mut basis, second * columns + first)
     }
 
     /// Cell (column, row) of a point, and its place in it.
@@ -158,20 +195,6 @@ impl HeightMap {
         };
         OnSurface { height_mm: sum(0, 0), slope: [sum(1, 0), sum(0, 1)], bend: [sum(2, 0), sum(1, 1), sum(0, 2)] }
     }
-}
-
-/// Which points lie off, by the sizes of all residuals: the median of those kept over 0.6745 is a standard deviation that
-/// outliers don't move.
-fn judged(outlying: &[bool], size: impl Fn(usize) -> f64) -> Vec<bool> {
-    let sizes: Vec<f64> = (0..outlying.len()).map(size).collect();
-    let mut kept: Vec<f64> = sizes.iter().zip(outlying).filter(|(_, out)| !**out).map(|(size, _)| *size).collect();
-    let middle = kept.len() / 2;
-    let median = *kept.select_nth_unstable_by(middle, f64::total_cmp).1;
-    let largest = kept.iter().copied().fold(0.0, f64::max);
-    let limit = (OUTLIER_SIGMAS * median / 0.6745).max(OUTLIER_LEAST_MM);
-    // Those put aside stay aside unless they are back in line.
-    let next = limit.max(OUTLIER_SHARE * largest);
-    sizes.iter().zip(outlying).map(|(&size, &out)| size > if out { limit } else { next }).collect()
 }
 
 /// The four uniform cubic B-splines on a cell, at t in 0..1, with first and second derivatives by t (de Boor 1978, chapter

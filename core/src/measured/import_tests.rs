@@ -76,6 +76,32 @@ fn five_cross_arches_read_with_a_gauge_become_the_design_they_were_read_from() {
     }
 }
 
+/// A surface goes through every one of so few readings, the slip too; what the others say there finds it.
+#[test]
+fn a_slip_of_the_gauge_is_named_among_a_few_readings() {
+    let (_, outline, surface) = demo();
+    for step in [3, 4, 5] {
+        let clean = read_csv(&five_readings(step, UNSAID), &outline, UNSAID).unwrap();
+        assert!(HeightMap::fit(&clean, &outline).unwrap().outliers.is_empty(), "every {step} mm");
+        for (near, slip) in [([15.0, 195.0], 1.2), ([-40.0, 71.0], -1.2), ([0.0, 289.0], 2.0)] {
+            let mut readings = clean.clone();
+            let away = |r: &Reading| (r[0] - near[0]).hypot(r[1] - near[1]);
+            let order = |a: &(usize, &Reading), b: &(usize, &Reading)| away(a.1).total_cmp(&away(b.1));
+            let index = clean.iter().enumerate().min_by(order).unwrap().0;
+            readings[index][2] += slip;
+            let fit = HeightMap::fit(&readings, &outline).unwrap();
+            assert_eq!(
+                fit.outliers.iter().map(|outlier| outlier.index).collect::<Vec<_>>(),
+                [index],
+                "{step} {near:?}"
+            );
+            assert!((fit.outliers[0].off_mm - slip).abs() < 0.1, "{step} {near:?}: {}", fit.outliers[0].off_mm);
+            let [x, y, _] = readings[index];
+            assert!((fit.map.at([x, y]).height_mm - surface.height_mm([x, y])).abs() < 0.1);
+        }
+    }
+}
+
 #[test]
 fn dense_points_and_a_scan_become_the_design_they_were_measured_on() {
     let (_, outline, surface) = demo();

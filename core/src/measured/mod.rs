@@ -15,6 +15,7 @@ mod import;
 #[cfg(test)]
 mod import_tests;
 mod long_arch_fit;
+mod outliers;
 mod outline_fit;
 mod outline_frame;
 mod outline_points;

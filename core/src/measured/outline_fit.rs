@@ -137,7 +137,10 @@ fn nearest(start: Laid, points: &[Point]) -> Option<Laid> {
                 // A number that moves nothing here still needs a pivot.
                 matrix.add(i, i, damping * dot(column, column) + f64::EPSILON);
             }
-            let tried = matrix.solve(&mut right).map(|()| stepped(&best, &right));
+            let tried = matrix.factor().map(|factor| {
+                factor.solve(&mut right);
+                stepped(&best, &right)
+            });
             let now = tried.as_ref().and_then(|tried| tried.distances(points));
             match (tried, now) {
                 (Some(tried), Some(now)) if square(&now) < before => {
