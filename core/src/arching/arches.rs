@@ -9,7 +9,7 @@ use super::{
     arch_name::{cross, cross_mut, fullness_of, path_of},
 };
 use crate::{
-    design::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, DesignError, LongArchCurve},
+    design::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, DesignError, LongArchCurve, Measure},
     outline::Outline,
 };
 
@@ -62,13 +62,8 @@ impl Arching {
         let ArchName::Cross { station, bass } = name else {
             return Some((self.apex_station_mm(), self.apex_station_mm() - self.boundary.ends_mm()[0]));
         };
-        let m = outline.measures();
         let y = match station {
-            Station::Named(0) => m.upper_station_mm,
-            Station::Named(1) => m.upper_corner.station_mm,
-            Station::Named(2) => m.waist_station_mm,
-            Station::Named(3) => m.lower_corner.station_mm,
-            Station::Named(_) => m.lower_station_mm,
+            Station::Named(index) => outline.measures().named_stations_mm().into_iter().rev().nth(index)?.1,
             Station::Extra(index) => self.measures.extra_arches.get(index)?.station_mm,
         };
         Some((y, self.boundary.half_width(y, !bass)?.x_mm))
@@ -188,8 +183,7 @@ impl Arching {
 
 /// The fullness nearest to `fullness` that a design may have and the family can draw.
 fn allowed_fullness(name: ArchName, family: Family, aspect: f64, fullness: f64) -> f64 {
-    let path = path_of(name);
-    let limits = crate::design::MEASURES.iter().find(|measure| measure.path == path);
+    let limits = Measure::of_path(&path_of(name));
     let (mut least, mut most) = limits.map_or((0.4, 0.7), |measure| (measure.least, measure.most));
     if family == Family::ArcWithReverseArc {
         // A hair inside, so that rounding doesn't put it outside again.

@@ -80,16 +80,11 @@ fn in_order<'design>(
     boundary: &ArchingBoundary,
 ) -> Result<Vec<Given<'design>>, DesignError> {
     let arches = &measures.cross_arches;
-    let named = [
-        ("lower_bout", outline.lower_station_mm, &arches.lower_bout),
-        ("lower_corners", outline.lower_corner.station_mm, &arches.lower_corners),
-        ("waist", outline.waist_station_mm, &arches.waist),
-        ("upper_corners", outline.upper_corner.station_mm, &arches.upper_corners),
-        ("upper_bout", outline.upper_station_mm, &arches.upper_bout),
-    ];
+    let upwards = [&arches.lower_bout, &arches.lower_corners, &arches.waist, &arches.upper_corners, &arches.upper_bout];
+    let named = outline.named_stations_mm().into_iter().zip(upwards);
     let mut given: Vec<Given> = named
-        .map(|(name, station_mm, arch)| Given { station_mm, arch, path: format!("arching.cross_arches.{name}") })
-        .into();
+        .map(|((name, station_mm), arch)| Given { station_mm, arch, path: format!("arching.cross_arches.{name}") })
+        .collect();
     let [low, high] = boundary.ends_mm();
     for (index, extra) in measures.extra_arches.iter().enumerate() {
         let path = format!("arching.extra_arches.{index}");

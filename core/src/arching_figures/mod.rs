@@ -67,17 +67,8 @@ impl ArchingFigures {
     pub fn new(outline: &Outline, surface: &Surface, holes: &[SoundHole]) -> ArchingFigures {
         let edge_height = surface.arching().measures().edge_height_mm;
         let found = extremes::search(surface, outline.is_symmetric() && surface.arching().sides_are_alike());
-        let m = outline.measures();
-        let cross_arches = [
-            ("lower_bout", m.lower_station_mm),
-            ("lower_corners", m.lower_corner.station_mm),
-            ("waist", m.waist_station_mm),
-            ("upper_corners", m.upper_corner.station_mm),
-            ("upper_bout", m.upper_station_mm),
-        ]
-        .into_iter()
-        .filter_map(|(name, station_mm)| cross_arch(surface, name, station_mm))
-        .collect();
+        let stations = outline.measures().named_stations_mm().into_iter();
+        let cross_arches = stations.filter_map(|(name, station_mm)| cross_arch(surface, name, station_mm)).collect();
         ArchingFigures {
             apex_mm: found.highest,
             rise_above_edge_mm: found.highest.value - edge_height,

@@ -15,6 +15,14 @@ pub struct Measure {
     pub most: f64,
 }
 
+impl Measure {
+    /// The measure of a path as the table has it.
+    #[must_use]
+    pub fn of_path(path: &str) -> Option<&'static Measure> {
+        MEASURES.iter().find(|measure| measure.path == path)
+    }
+}
+
 const fn measure(path: &'static str, what: &'static str, unit: &'static str, least: f64, most: f64) -> Measure {
     Measure { path, what, unit, least, most }
 }

@@ -18,6 +18,8 @@ mod measures;
 mod parts;
 mod place;
 mod presets;
+#[cfg(test)]
+pub(crate) mod reshaped;
 mod sound_holes;
 #[cfg(test)]
 mod tests;
@@ -33,3 +35,8 @@ pub use presets::Preset;
 pub use sound_holes::{
     CrescentHole, EndCut, EyesAndStem, RoundHole, SlotHole, SoundHoleChoice, SoundHoles, TracedHole,
 };
+
+/// A length as a rule is read.
+fn tenths(length_mm: f64) -> f64 {
+    (length_mm * 10.0).round() / 10.0
+}

@@ -85,6 +85,20 @@ pub struct CornerMeasures {
     pub lean_deg: f64,
 }
 
+impl OutlineMeasures {
+    /// The five stations that makers name, from the bottom edge up: name and place, mm.
+    #[must_use]
+    pub fn named_stations_mm(&self) -> [(&'static str, f64); 5] {
+        [
+            ("lower_bout", self.lower_station_mm),
+            ("lower_corners", self.lower_corner.station_mm),
+            ("waist", self.waist_station_mm),
+            ("upper_corners", self.upper_corner.station_mm),
+            ("upper_bout", self.upper_station_mm),
+        ]
+    }
+}
+
 /// How the rim is held.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -3,7 +3,7 @@
 //! Each is the demonstration design's construction with measures of its own size; none is a real instrument. The table is
 //! `presets.csv`; what it doesn't hold (stations, corners, sound holes) goes with the length or the width beside it.
 
-use super::{Design, EyesAndStem, MEASURES, SoundHoleChoice, SoundHoles};
+use super::{Design, tenths};
 
 /// One invented design.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,45 +64,6 @@ impl Preset {
         (g.centre_mm, g.flank_mm, g.edge_mm) = (centre, flank, edge);
         design
     }
-}
-
-impl SoundHoles {
-    /// Scales f-holes and stop to another length of the body.
-    pub(crate) fn scale(&mut self, by: f64) {
-        self.stop_mm = tenths(self.stop_mm * by);
-        for hole in [&mut self.bass, &mut self.treble] {
-            if let SoundHoleChoice::EyesAndStem(hole) = hole {
-                scale_hole(hole, by);
-            }
-        }
-    }
-}
-
-/// Every length of an f-hole; a wing is never rounded more than a design allows.
-fn scale_hole(hole: &mut EyesAndStem, by: f64) {
-    for measure in [
-        &mut hole.upper_eye_diameter_mm,
-        &mut hole.upper_eye_to_centreline_mm,
-        &mut hole.upper_eye_station_mm,
-        &mut hole.lower_eye_diameter_mm,
-        &mut hole.lower_eye_to_edge_mm,
-        &mut hole.lower_eye_station_mm,
-        &mut hole.stem_width_mm,
-        &mut hole.throat_width_mm,
-        &mut hole.upper_wing_width_mm,
-        &mut hole.lower_wing_width_mm,
-        &mut hole.wing_rounding_mm,
-        &mut hole.nick_depth_mm,
-    ] {
-        *measure = tenths(*measure * by);
-    }
-    let rounding = MEASURES.iter().find(|measure| measure.path == "sound_holes.*.wing_rounding_mm");
-    hole.wing_rounding_mm = hole.wing_rounding_mm.min(rounding.map_or(f64::INFINITY, |measure| measure.most));
-}
-
-/// As a rule is read.
-fn tenths(length_mm: f64) -> f64 {
-    (length_mm * 10.0).round() / 10.0
 }
 
 #[cfg(test)]

@@ -4,6 +4,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Measure, tenths};
+
 /// How the knife leaves the ends.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -126,4 +128,38 @@ pub struct TracedHole {
     pub centre_to_centreline_mm: f64,
     pub centre_station_mm: f64,
     pub lean_deg: f64,
+}
+
+impl SoundHoles {
+    /// Scales f-holes and stop to another length of the body.
+    pub(crate) fn scale(&mut self, by: f64) {
+        self.stop_mm = tenths(self.stop_mm * by);
+        for hole in [&mut self.bass, &mut self.treble] {
+            if let SoundHoleChoice::EyesAndStem(hole) = hole {
+                scale_hole(hole, by);
+            }
+        }
+    }
+}
+
+/// Every length of an f-hole; a wing is never rounded more than a design allows.
+fn scale_hole(hole: &mut EyesAndStem, by: f64) {
+    for measure in [
+        &mut hole.upper_eye_diameter_mm,
+        &mut hole.upper_eye_to_centreline_mm,
+        &mut hole.upper_eye_station_mm,
+        &mut hole.lower_eye_diameter_mm,
+        &mut hole.lower_eye_to_edge_mm,
+        &mut hole.lower_eye_station_mm,
+        &mut hole.stem_width_mm,
+        &mut hole.throat_width_mm,
+        &mut hole.upper_wing_width_mm,
+        &mut hole.lower_wing_width_mm,
+        &mut hole.wing_rounding_mm,
+        &mut hole.nick_depth_mm,
+    ] {
+        *measure = tenths(*measure * by);
+    }
+    let rounding = Measure::of_path("sound_holes.*.wing_rounding_mm");
+    hole.wing_rounding_mm = hole.wing_rounding_mm.min(rounding.map_or(f64::INFINITY, |measure| measure.most));
 }

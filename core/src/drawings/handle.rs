@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::{
-    design::{Design, MEASURES},
+    design::{Design, Measure},
     plan::Point,
 };
 
@@ -49,7 +49,7 @@ impl Handles {
 
     /// The same for a measure of the sound holes on the given sides.
     pub(super) fn sided(&self, measure: &str, sides: &[&str], at: Point, along: Point) -> Option<Handle> {
-        let row = MEASURES.iter().find(|row| row.path == measure)?;
+        let row = Measure::of_path(measure)?;
         let paths: Vec<String> = sides.iter().map(|side| measure.replace('*', side)).collect();
         let pointer = format!("/{}", paths.first()?.replace('.', "/"));
         let value = self.design.pointer(&pointer)?.as_f64()?;

@@ -3,12 +3,7 @@
 use thiserror::Error;
 
 use super::Body;
-use crate::{graduation::Graduation, mesh::PlanMesh, surface::Surface};
-
-/// Thinnest wood that a change may leave, mm: the least that a design's thicknesses may be.
-const THINNEST_MM: f64 = 0.8;
-/// Thickest likewise.
-const THICKEST_MM: f64 = 12.0;
+use crate::{design::Measure, graduation::Graduation, mesh::PlanMesh, surface::Surface};
 
 /// A mass that no uniform change reaches.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
@@ -22,7 +17,8 @@ pub enum MassTargetError {
     /// The wood would be thinner or thicker anywhere than wood may be.
     #[error(
         "{mass_g:.1} g needs a change of {change_mm:.2} mm, after which the wood is {thinnest_mm:.2} to {thickest_mm:.2} mm thick; it may be \
-         0.8 to 12 mm: choose another mass or other wood"
+         {} to {} mm: choose another mass or other wood",
+        limits_mm[0], limits_mm[1]
     )]
     OutOfReach {
         /// What was wished for.
@@ -33,6 +29,8 @@ pub enum MassTargetError {
         thinnest_mm: f64,
         /// Thickest place after it, mm.
         thickest_mm: f64,
+        /// How thin and how thick wood may be.
+        limits_mm: [f64; 2],
     },
 }
 
@@ -65,8 +63,10 @@ pub fn uniform_change_mm(
     let thickness = mesh.points_mm.iter().map(|&p| graduation.thickness_mm(p) + change_mm);
     let (thinnest_mm, thickest_mm) =
         thickness.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), t| (low.min(t), high.max(t)));
-    if thinnest_mm < THINNEST_MM || thickest_mm > THICKEST_MM {
-        return Err(MassTargetError::OutOfReach { mass_g, change_mm, thinnest_mm, thickest_mm });
+    // As for any thickness of a design.
+    let limits_mm = Measure::of_path("graduation.*.*.thickness_mm").map_or([0.0, f64::INFINITY], |m| [m.least, m.most]);
+    if thinnest_mm < limits_mm[0] || thickest_mm > limits_mm[1] {
+        return Err(MassTargetError::OutOfReach { mass_g, change_mm, thinnest_mm, thickest_mm, limits_mm });
     }
     Ok(change_mm)
 }

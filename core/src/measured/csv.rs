@@ -21,7 +21,7 @@ pub fn read_csv(text: &str, outline: &Outline, unit: LengthUnit) -> Result<Vec<R
         return Err(MeasuredError::NotATable { detail: format!("{} columns in the first line", headings.len()) });
     } else if headings.len() == 3 && headings[1..].iter().all(|cell| named_station(cell, outline).is_none()) {
         let has_headings = headings.iter().any(|cell| table.number(cell).is_none());
-        points(&table, has_headings)?
+        table.rows(has_headings)?
     } else {
         let stations = headings[1..].iter().enumerate().map(|(index, cell)| {
             // Stations known from the outline are millimetres whatever the readings are.
@@ -45,22 +45,16 @@ pub fn read_csv(text: &str, outline: &Outline, unit: LengthUnit) -> Result<Vec<R
 }
 
 fn named_station(name: &str, outline: &Outline) -> Option<f64> {
-    let m = outline.measures();
-    match name.to_lowercase().replace([' ', '-'], "_").as_str() {
-        "lower_bout" => Some(m.lower_station_mm),
-        "lower_corners" => Some(m.lower_corner.station_mm),
-        "waist" => Some(m.waist_station_mm),
-        "upper_corners" => Some(m.upper_corner.station_mm),
-        "upper_bout" => Some(m.upper_station_mm),
-        _ => None,
-    }
+    let wanted = name.to_lowercase().replace([' ', '-'], "_");
+    let stations = outline.measures().named_stations_mm();
+    stations.into_iter().find(|(name, _)| *name == wanted).map(|(_, station_mm)| station_mm)
 }
 
 /// A text of lines and cells.
 pub(super) struct Table<'text> {
     text: &'text str,
     /// Between cells.
-    pub(super) separator: char,
+    separator: char,
 }
 
 impl<'text> Table<'text> {
@@ -100,19 +94,21 @@ impl<'text> Table<'text> {
             found: cell.chars().take(40).collect(),
         })
     }
-}
 
-fn points(table: &Table, has_headings: bool) -> Result<Vec<Reading>, MeasuredError> {
-    let mut readings = Vec::new();
-    for (index, line) in table.lines().skip(usize::from(has_headings)) {
-        let mut reading = [0.0; 3];
-        let mut cells = line.split(table.separator);
-        for (column, value) in reading.iter_mut().enumerate() {
-            *value = table.number_at(cells.next().unwrap_or_default(), index, column)?;
+    /// The numbers in the first columns of every line, but for the line of headings where there is one; what stands in further
+    /// columns is left alone.
+    pub(super) fn rows<const COLUMNS: usize>(&self, has_headings: bool) -> Result<Vec<[f64; COLUMNS]>, MeasuredError> {
+        let mut rows = Vec::new();
+        for (index, line) in self.lines().skip(usize::from(has_headings)) {
+            let mut row = [0.0; COLUMNS];
+            let mut cells = line.split(self.separator);
+            for (column, value) in row.iter_mut().enumerate() {
+                *value = self.number_at(cells.next().unwrap_or_default(), index, column)?;
+            }
+            push(&mut rows, row)?;
         }
-        push(&mut readings, reading)?;
+        Ok(rows)
     }
-    Ok(readings)
 }
 
 fn grid(table: &Table, along: &[f64], named: bool) -> Result<Vec<Reading>, MeasuredError> {
@@ -144,7 +140,10 @@ fn grid(table: &Table, along: &[f64], named: bool) -> Result<Vec<Reading>, Measu
     Ok(cells)
 }
 
-fn push(readings: &mut Vec<Reading>, reading: Reading) -> Result<(), MeasuredError> {
+fn push<const COLUMNS: usize>(
+    readings: &mut Vec<[f64; COLUMNS]>,
+    reading: [f64; COLUMNS],
+) -> Result<(), MeasuredError> {
     if !reading.iter().all(|value| value.is_finite()) {
         return Err(MeasuredError::NotFinite { index: readings.len() + 1 });
     }

@@ -2,7 +2,7 @@
 
 use super::{MeasuredError, OutlineCorrection, band_matrix::BandMatrix, outline_frame::in_frame};
 use crate::{
-    design::{BassSide, MEASURES, OutlineMeasures},
+    design::{BassSide, Measure, OutlineMeasures},
     outline::Outline,
     plan::{Point, vector::cross},
 };
@@ -187,7 +187,7 @@ fn stepped(from: &Laid, by: &[f64]) -> Laid {
     let mut to = from.clone();
     for ((path, number), by) in to.numbers().into_iter().zip(by) {
         *number += by;
-        if let Some(measure) = MEASURES.iter().find(|measure| measure.path == path) {
+        if let Some(measure) = Measure::of_path(path) {
             *number = number.clamp(measure.least, measure.most);
         }
     }

@@ -18,21 +18,7 @@ pub fn points_of_csv(text: &str) -> Result<Vec<Point>, MeasuredError> {
         return Err(MeasuredError::NotAnOutline { detail: "the first line has one column".into() });
     }
     let has_headings = headings[..2].iter().any(|cell| table.number(cell).is_none());
-    let mut points = Vec::new();
-    for (line, cells) in table.lines().skip(usize::from(has_headings)) {
-        let mut point = [0.0; 2];
-        let mut cells = cells.split(table.separator);
-        for (column, value) in point.iter_mut().enumerate() {
-            *value = table.number_at(cells.next().unwrap_or_default(), line, column)?;
-        }
-        if !point.iter().all(|value| value.is_finite()) {
-            return Err(MeasuredError::NotFinite { index: points.len() + 1 });
-        }
-        if points.len() >= super::MOST_POINTS {
-            return Err(MeasuredError::TooMany { count: points.len() + 1, most: super::MOST_POINTS });
-        }
-        points.push(point);
-    }
+    let points: Vec<Point> = table.rows(has_headings)?;
     check_count(points.len())?;
     Ok(points)
 }

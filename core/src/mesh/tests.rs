@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     arching::Arching,
-    design::{Design, EndCut, Preset, RoundHole, SoundHoleChoice, TracedHole},
+    design::{Design, EndCut, Preset, RoundHole, SoundHoleChoice, TracedHole, reshaped::reshaped},
     graduation::Graduation,
     outline::Outline,
     regions::{RegionKind, Regions},
@@ -131,17 +131,7 @@ proptest! {
         edge in 9.0..15.0f64, centre in 18.0..22.0f64, stem in 3.5..5.5f64, eye in 5.5..7.5f64, wing in 6.0..9.0f64,
         waist in 106.0..116.0f64, alike: bool,
     ) {
-        let mut design = Design::demo();
-        design.outline.waist_width_mm = waist;
-        let holes = &mut design.sound_holes;
-        for hole in [&mut holes.treble, &mut holes.bass].into_iter().take(if alike { 2 } else { 1 }) {
-            let SoundHoleChoice::EyesAndStem(m) = hole else { panic!("the demonstration has f-holes") };
-            m.lower_eye_to_edge_mm = edge;
-            m.upper_eye_to_centreline_mm = centre;
-            m.stem_width_mm = stem;
-            m.upper_eye_diameter_mm = eye;
-            m.upper_wing_width_mm = wing;
-        }
+        let design = reshaped(waist, [edge, centre, stem, eye, wing], alike);
         design.check().unwrap();
         let mesh = mesh(&design, MeshSize::Standard);
         assert_conforming(&mesh);

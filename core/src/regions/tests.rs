@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::{
-    design::{Design, RoundHole, SoundHoleChoice},
+    design::{Design, RoundHole, SoundHoleChoice, reshaped::reshaped},
     mesh::{MeshSize, PlanMesh},
     top::Shape,
 };
@@ -117,17 +117,7 @@ proptest! {
         edge in 8.0..16.0f64, centre in 17.0..23.0f64, stem in 3.5..5.5f64, eye in 5.5..7.5f64, wing in 6.0..9.0f64,
         waist in 104.0..118.0f64, alike: bool,
     ) {
-        let mut design = Design::demo();
-        design.outline.waist_width_mm = waist;
-        let holes = &mut design.sound_holes;
-        for hole in [&mut holes.treble, &mut holes.bass].into_iter().take(if alike { 2 } else { 1 }) {
-            let SoundHoleChoice::EyesAndStem(m) = hole else { panic!("the demonstration has f-holes") };
-            m.lower_eye_to_edge_mm = edge;
-            m.upper_eye_to_centreline_mm = centre;
-            m.stem_width_mm = stem;
-            m.upper_eye_diameter_mm = eye;
-            m.upper_wing_width_mm = wing;
-        }
+        let design = reshaped(waist, [edge, centre, stem, eye, wing], alike);
         let (shape, regions) = regions(&design);
         assert_areas_add_up(&shape, &regions);
         prop_assert_eq!(regions.regions.len(), 12);
