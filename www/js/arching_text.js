@@ -2,6 +2,7 @@
  * What the arching does, in words and figures.
  */
 /** @import { Arching, FigureAt, HoleMeeting } from "./messages.js" */
+import { showFigures } from "./figure_list.js";
 import { WORDS } from "./words.js";
 
 /**
@@ -9,20 +10,7 @@ import { WORDS } from "./words.js";
  * @param {Arching} arching
  */
 export function showArching(list, arching) {
-  list.replaceChildren(
-    ...archingLines(arching).flatMap(([term, text, note]) => {
-      const name = document.createElement("dt");
-      name.textContent = term;
-      const figure = document.createElement("dd");
-      figure.textContent = text;
-      if (note !== undefined) {
-        const small = document.createElement("small");
-        small.textContent = note;
-        figure.append(small);
-      }
-      return [name, figure];
-    }),
-  );
+  showFigures(list, archingLines(arching));
 }
 
 /**

@@ -3,12 +3,10 @@
  * moves is waited for, what is read is not.
  */
 /** @import { PanelEvents } from "./drawings_panel.js" */
-/** @import { Exchange } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { showArching } from "./arching_text.js";
 import { DrawingsPanel } from "./drawings_panel.js";
 import { part } from "./page_parts.js";
-import { ProblemError, Superseded } from "./workshop_client.js";
 
 /** Draws the design at hand. */
 export class DrawingRoom {
@@ -32,8 +30,8 @@ export class DrawingRoom {
    */
   follow(design) {
     this.#latest = design;
-    void this.#ask("drawings", design, (drawings) => this.#panel.show(drawings, design === this.#latest));
-    void this.#ask("arching", design, (arching) => showArching(part("#arching-figures", HTMLElement), arching));
+    void this.#draw(design);
+    void this.#read(design);
   }
 
   /** What was tried can't be. */
@@ -41,20 +39,19 @@ export class DrawingRoom {
     this.#panel.goBack();
   }
 
-  /**
-   * A design that can't be drawn can't be shown at all, which is told once, by whoever shows the top.
-   * @template {"drawings" | "arching"} K
-   * @param {K} kind
-   * @param {string} design
-   * @param {(value: Exchange[K]["get"]) => void} show
-   */
-  async #ask(kind, design, show) {
-    try {
-      show(await this.#board.ask(kind, { design }));
-    } catch (reason) {
-      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
-        throw reason;
-      }
+  /** @param {string} design */
+  async #draw(design) {
+    const drawings = await this.#board.askBeside("drawings", { design });
+    if (drawings !== undefined) {
+      this.#panel.show(drawings, design === this.#latest);
+    }
+  }
+
+  /** @param {string} design */
+  async #read(design) {
+    const arching = await this.#board.askBeside("arching", { design });
+    if (arching !== undefined) {
+      showArching(part("#arching-figures", HTMLElement), arching);
     }
   }
 }

@@ -16,7 +16,7 @@ import { ShapeControls } from "./shape_controls.js";
 import { Stage } from "./stage.js";
 import { TopSession } from "./top_session.js";
 import { WORDS } from "./words.js";
-import { ProblemError, WorkshopClient } from "./workshop_client.js";
+import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 
 /** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
@@ -122,6 +122,18 @@ connectSections({
   settle: (design) => change(undefined, () => session.settle(design)),
   say: (text) => notices.say(text),
   warn: (problem) => notices.warn(problem, WORDS.design_kept),
+  attempt: async (work) => {
+    try {
+      await work();
+    } catch (reason) {
+      if (reason instanceof ProblemError) {
+        notices.warn(reason.problem, WORDS.design_kept);
+        store.replace(store.design);
+      } else if (!(reason instanceof Superseded)) {
+        throw reason;
+      }
+    }
+  },
 });
 
 connectHistory(store, (said) => {

@@ -15,6 +15,8 @@ import { WORDS } from "./words.js";
  * @property {(design: Design) => Promise<boolean>} settle takes a design as a step; false where it can't be
  * @property {(text: string) => void} say
  * @property {(problem: Problem) => void} warn
+ * @property {(work: () => Promise<unknown>) => Promise<void>} attempt tells a problem, after which every field shows the design
+ * again
  */
 
 /** @typedef {{ build: (host: HTMLElement, bench: Bench) => void | Promise<void> }} Section */

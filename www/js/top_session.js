@@ -193,15 +193,10 @@ export class TopSession {
    */
   async #judge(design) {
     const shown = this.#shown;
-    try {
-      const sureties = await this.#second().ask("surety", { design, size: "standard", count: MODE_COUNT });
-      if (shown === this.#shown) {
-        this.#events.sureties(sureties);
-      }
-    } catch (reason) {
-      if (!(reason instanceof ProblemError || reason instanceof Superseded)) {
-        throw reason;
-      }
+    const request = { design, size: /** @type {const} */ ("standard"), count: MODE_COUNT };
+    const sureties = await this.#second().askBeside("surety", request);
+    if (sureties !== undefined && shown === this.#shown) {
+      this.#events.sureties(sureties);
     }
   }
 

@@ -81,6 +81,25 @@ export class WorkshopClient {
     });
   }
 
+  /**
+   * The same where the answer only goes beside something else: nothing where there is none, because a newer request came or
+   * because of a problem, which whoever shows the something tells.
+   * @template {RequestKind} K
+   * @param {K} kind
+   * @param {Exchange[K]["send"]} content
+   * @returns {Promise<Exchange[K]["get"] | undefined>}
+   */
+  async askBeside(kind, content) {
+    try {
+      return await this.ask(kind, content);
+    } catch (reason) {
+      if (reason instanceof ProblemError || reason instanceof Superseded) {
+        return undefined;
+      }
+      throw reason;
+    }
+  }
+
   #startWorker() {
     const worker = new Worker(this.#worker_url, { type: "module" });
     this.#worker = worker;

@@ -4,7 +4,6 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { Arch, ArchChange } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
-import { ProblemError, Superseded } from "../workshop_client.js";
 import { archPath, at, changed, withBassArch, withoutExtraArch } from "./design_edits.js";
 import { BoxField, button, ChoiceField, group, NumberField } from "./fields.js";
 import { PointList } from "./point_list.js";
@@ -111,18 +110,11 @@ export class ArchFields {
   }
 
   /** @param {ArchChange} change */
-  async #reshape(change) {
-    const { board, store, settle, warn } = this.#bench;
-    try {
+  #reshape(change) {
+    const { attempt, board, store, settle } = this.#bench;
+    return attempt(async () => {
       settle(JSON.parse(await board().ask("reshape", { design: store.text, arch: this.#arch, change })));
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        warn(reason.problem);
-        store.replace(store.design);
-      } else if (!(reason instanceof Superseded)) {
-        throw reason;
-      }
-    }
+    });
   }
 }
 

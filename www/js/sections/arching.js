@@ -3,10 +3,9 @@
  */
 /** @import { Arch } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
-import { Superseded } from "../workshop_client.js";
 import { ArchFields } from "./arch_fields.js";
 import { at, changed, withExtraArch } from "./design_edits.js";
-import { button, group, NumberField } from "./fields.js";
+import { button, group, measureOf, NumberField, ofMeasure } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
 
 const HEIGHTS = ["edge_height_mm", "apex_height_mm", "apex_station_mm", "channel_depth_mm", "channel_distance_mm"];
@@ -20,10 +19,8 @@ export async function build(host, bench) {
   const measures = await bench.board().ask("measures", {});
   const heights = HEIGHTS.map((key) => {
     const path = `arching.${key}`;
-    const { what = key, unit = "mm" } = measures.find((measure) => measure.path === path) ?? {};
-    const label = what.charAt(0).toUpperCase() + what.slice(1);
     const absent = key === "apex_station_mm" ? words.apex_station_left_out : undefined;
-    const field = new NumberField({ label, unit, absent }, (value) => {
+    const field = new NumberField({ ...ofMeasure(measureOf(path, measures)), absent }, (value) => {
       void bench.settle(changed(bench.store.design, path, value));
     });
     return { path, field };
@@ -72,12 +69,9 @@ export async function build(host, bench) {
     for (const { path, field } of heights) {
       field.show(at(design, path));
     }
-    try {
-      showArches(await bench.board().ask("arches", { design: bench.store.text }));
-    } catch (reason) {
-      if (!(reason instanceof Superseded)) {
-        throw reason;
-      }
+    const list = await bench.board().askBeside("arches", { design: bench.store.text });
+    if (list !== undefined) {
+      showArches(list);
     }
   };
   bench.store.subscribe((design) => void show(design));

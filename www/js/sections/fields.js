@@ -22,6 +22,14 @@ export function shown(value, unit) {
  */
 
 /**
+ * @param {string} path
+ * @param {readonly { path: string, what: string, unit: string }[]} measures that the core knows; this is one of them
+ */
+export function measureOf(path, measures) {
+  return measures.find((measure) => measure.path === path) ?? { path, what: path, unit: "" };
+}
+
+/**
  * A measure of the design as a field shows it.
  * @param {{ what: string, unit: string }} measure
  * @returns {NumberOptions}

@@ -2,6 +2,7 @@
  * How well a measured file fits, in words and as a picture.
  */
 /** @import { ImportFit, ImportKind, PointOff } from "./import_messages.js" */
+import { showFigures } from "../figure_list.js";
 import { countText } from "../words.js";
 import { note } from "./fields.js";
 import { MEASURED_WORDS } from "./measured_words.js";
@@ -29,18 +30,7 @@ export function fitReport(kind, fit, tolerance_mm) {
   if (fit.drawn_rms_mm !== undefined && fit.drawn_largest !== undefined) {
     lines.push([words.drawn, mm(fit.drawn_rms_mm), farthest(fit.drawn_largest)]);
   }
-  for (const [term, figure, where] of lines) {
-    const name = document.createElement("dt");
-    name.textContent = term;
-    const value = document.createElement("dd");
-    value.textContent = figure;
-    if (where !== undefined) {
-      const small = document.createElement("small");
-      small.textContent = where;
-      value.append(small);
-    }
-    list.append(name, value);
-  }
+  showFigures(list, lines);
   return [list, ...remarks(kind, fit, tolerance_mm).map(note), ...outliers(kind, fit)];
 }
 

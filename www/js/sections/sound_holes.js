@@ -4,14 +4,15 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { Hole, MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
-import { ProblemError, Superseded } from "../workshop_client.js";
 import { at, changed } from "./design_edits.js";
-import { BoxField, ChoiceField, group, NumberField, note, ofMeasure } from "./fields.js";
+import { BoxField, ChoiceField, group, measureOf, NumberField, note, ofMeasure } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
 
 /** @typedef {"bass" | "treble"} Side */
 
 const WORDS = SECTION_WORDS.sound_holes;
+
+const STOP = "sound_holes.stop_mm";
 
 /** Patterns whose ends can be left sharp. */
 const WITH_ENDS = new Set(["eyes_and_stem", "crescent", "slot"]);
@@ -22,19 +23,15 @@ const WITH_ENDS = new Set(["eyes_and_stem", "crescent", "slot"]);
  */
 export async function build(host, bench) {
   const measures = await bench.board().ask("measures", {});
-  const f_holes = new FHoles(bench.store.design);
+  const f_holes = new FHoles();
   let alike = sidesAreAlike(bench.store.design);
   const settle = (/** @type {Side} */ side, /** @type {(design: Design, side: Side) => Design} */ edit) => {
     const edited = edit(bench.store.design, side);
     return bench.settle(alike ? edit(edited, side === "bass" ? "treble" : "bass") : edited);
   };
-  const stops = measures
-    .filter(({ path }) => path === "sound_holes.stop_mm")
-    .map((measure) => {
-      return new NumberField(ofMeasure(measure), (value) => {
-        void bench.settle(changed(bench.store.design, measure.path, value));
-      });
-    });
+  const stop = new NumberField(ofMeasure(measureOf(STOP, measures)), (value) => {
+    void bench.settle(changed(bench.store.design, STOP, value));
+  });
   const box = new BoxField(WORDS.alike, "", (ticked) => {
     alike = ticked;
     if (ticked) {
@@ -47,34 +44,23 @@ export async function build(host, bench) {
     (side) => new SideFields(side, measures, settle, (pattern) => exchange(side, pattern)),
   );
 
-  /** @type {(side: Side, pattern: string) => Promise<void>} */
-  async function exchange(side, pattern) {
-    try {
+  const exchange = (/** @type {Side} */ side, /** @type {string} */ pattern) =>
+    bench.attempt(async () => {
       const hole = await f_holes.instead(pattern, side, bench);
       await settle(side, (design, on) => changed(design, `sound_holes.${on}`, structuredClone(hole)));
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        bench.warn(reason.problem);
-      } else if (!(reason instanceof Superseded)) {
-        throw reason;
-      }
-    }
-    show(bench.store.design);
-  }
+    });
 
   function show(/** @type {Design} */ design) {
     f_holes.see(design);
     alike &&= sidesAreAlike(design);
     box.show(alike);
-    for (const stop of stops) {
-      stop.show(at(design, "sound_holes.stop_mm"));
-    }
+    stop.show(at(design, STOP));
     for (const fields of sides) {
       fields.show(design, alike);
     }
   }
 
-  host.append(note(WORDS.fair), ...stops.map(({ row }) => row), box.row, ...sides.map((fields) => fields.set));
+  host.append(note(WORDS.fair), stop.row, box.row, ...sides.map((fields) => fields.set));
   bench.store.subscribe(show);
   show(bench.store.design);
 }
@@ -83,11 +69,6 @@ export async function build(host, bench) {
 class FHoles {
   /** @type {Partial<Record<Side, Hole>>} */
   #seen = {};
-
-  /** @param {Design} design */
-  constructor(design) {
-    this.see(design);
-  }
 
   /** @param {Design} design */
   see(design) {
@@ -114,7 +95,8 @@ class FHoles {
     if (pattern === "eyes_and_stem") {
       return f_hole ?? at(JSON.parse((await bench.board().ask("presets", {}))[0].design), `sound_holes.${side}`);
     }
-    const design = f_hole === undefined ? bench.store.design : withHole(bench.store.design, side, f_hole);
+    const design =
+      f_hole === undefined ? bench.store.design : changed(bench.store.design, `sound_holes.${side}`, f_hole);
     return bench.board().ask("equal_hole", { design: JSON.stringify(design), treble: side === "treble", pattern });
   }
 }
@@ -180,9 +162,4 @@ class SideFields {
 function sidesAreAlike(design) {
   const { bass, treble } = at(design, "sound_holes");
   return JSON.stringify(bass) === JSON.stringify(treble);
-}
-
-/** @type {(design: Design, side: Side, hole: Hole) => Design} */
-function withHole(design, side, hole) {
-  return changed(design, `sound_holes.${side}`, hole);
 }
