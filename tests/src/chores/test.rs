@@ -39,9 +39,14 @@ pub fn in_browsers(workspace: &Workspace, only: Option<&str>) -> Result<Vec<Outc
     runtime.block_on(browser::checks::run(&site, only))
 }
 
+/// What of the web package can be compiled without a browser. Nothing of it is on by default, and its tests would not be
+/// there.
+const WEB: &str = "bombatura-web/compute,bombatura-web/board,bombatura-web/view";
+
 /// Unit, property and doc tests of every package.
 fn cargo_tests(workspace: &Workspace) -> Result<()> {
-    run::to_the_end(run::cargo().current_dir(workspace.root()).args(["test", "--release", "--workspace", "--locked"]))
+    let arguments = ["test", "--release", "--workspace", "--locked", "--features", WEB];
+    run::to_the_end(run::cargo().current_dir(workspace.root()).args(arguments))
 }
 
 /// Whether a saying comes out is reported, not judged; that it can be computed is checked.
