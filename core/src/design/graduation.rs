@@ -60,22 +60,6 @@ impl GraduationMeasures {
     /// Most measured thicknesses: each is asked for at every place, and a calliper takes no more by hand.
     pub const MOST_MEASURED: usize = 500;
 
-    /// Centre, flanks and edge alone.
-    pub fn plain(centre_mm: f64, flank_mm: f64, edge_mm: f64) -> GraduationMeasures {
-        GraduationMeasures {
-            centre_mm,
-            flank_mm,
-            edge_mm,
-            upper_bout_mm: None,
-            lower_bout_mm: None,
-            channel_mm: None,
-            around_holes_mm: None,
-            wings_mm: None,
-            measured: Vec::new(),
-            painted: Vec::new(),
-        }
-    }
-
     /// The same with every thickness changed alike. The thickness anywhere is a mean of those given, so that it changes by
     /// just as much.
     #[must_use]

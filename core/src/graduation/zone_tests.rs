@@ -72,10 +72,11 @@ fn zones_never_jump_nor_leave_the_range_given() {
 }
 
 #[test]
-fn a_zone_left_out_changes_nothing() {
-    let (plain, same) = (shape(|_| ()), shape(|g| *g = GraduationMeasures::plain(3.0, 2.6, 4.0)));
-    for p in wood(&plain) {
-        assert_eq!(plain.graduation.thickness_mm(p).to_bits(), same.graduation.thickness_mm(p).to_bits());
+fn a_bout_left_out_is_as_the_flanks() {
+    let left_out = shape(|_| ());
+    let same = shape(|g| (g.upper_bout_mm, g.lower_bout_mm) = (Some(g.flank_mm), Some(g.flank_mm)));
+    for p in wood(&left_out) {
+        assert_eq!(left_out.graduation.thickness_mm(p).to_bits(), same.graduation.thickness_mm(p).to_bits());
     }
 }
 
