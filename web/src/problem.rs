@@ -1,6 +1,7 @@
 //! Errors as the page gets them: plain objects with text for people.
 
 use bombatura_core::design::DesignError;
+use bombatura_core::top::TopError;
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
@@ -36,6 +37,15 @@ impl From<DesignError> for Box<Problem> {
             limits: error.limits(),
             remedy: error.remedy(),
         })
+    }
+}
+
+impl From<TopError> for Box<Problem> {
+    fn from(error: TopError) -> Box<Problem> {
+        match error {
+            TopError::Design(error) => error.into(),
+            other => Box::new(Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() }),
+        }
     }
 }
 

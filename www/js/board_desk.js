@@ -1,4 +1,5 @@
-/** @import { Arch, Arching, Drawings, Exchange, Hole, MeasureLimits, Preset, Request, RequestKind } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Preset, Region, Request } from "./messages.js" */
+/** @import { RequestKind, Thickness } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -9,6 +10,13 @@
  * @property {(arch: string, inflection_mm: number) => string} with_inflection
  * @property {(arch: string, family: string) => string} with_family
  * @property {(treble: boolean, pattern: string) => Hole} equal_hole
+ * @property {() => HoleFigures[]} holes
+ * @property {(treble: boolean, lean_deg: number) => Hole} leaning_hole
+ * @property {(treble: boolean, d: string, mm_from_path: Float64Array) => Hole} traced_hole
+ * @property {() => Region[]} regions
+ * @property {() => Thickness} thickness
+ * @property {(mass_g: number) => { change_mm: number, design: string }} to_mass
+ * @property {(file: Uint8Array) => string} with_thicknesses
  * @property {() => void} free
  */
 
@@ -57,6 +65,24 @@ export class BoardDesk {
       }
       case "equal_hole":
         return this.#with(request.design).equal_hole(request.treble, request.pattern);
+      case "holes":
+        return this.#with(request.design).holes();
+      case "leaning_hole":
+        return this.#with(request.design).leaning_hole(request.treble, request.lean_deg);
+      case "traced_hole":
+        return this.#with(request.design).traced_hole(
+          request.treble,
+          request.d,
+          Float64Array.from(request.mm_from_path),
+        );
+      case "regions":
+        return this.#with(request.design).regions();
+      case "thickness":
+        return this.#with(request.design).thickness();
+      case "to_mass":
+        return this.#with(request.design).to_mass(request.mass_g);
+      case "with_thicknesses":
+        return this.#with(request.design).with_thicknesses(new Uint8Array(request.file));
       default:
         throw new TypeError(`the drawing board knows no "${request.kind}"`);
     }

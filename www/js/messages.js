@@ -145,6 +145,42 @@
 /** @typedef {{ kind: string } & Record<string, unknown>} Hole a sound hole as it stands in a design */
 
 /**
+ * What a hole measures.
+ * @typedef {object} HoleFigures
+ * @property {boolean} treble_side
+ * @property {number} area_mm2
+ * @property {number} perimeter_mm
+ * @property {number | null} [lean_deg] of an f-hole
+ */
+
+/**
+ * A region of the top, or the strip under the bar.
+ * @typedef {object} Region
+ * @property {string} key
+ * @property {string} path SVG path data on the plan's sheet
+ * @property {number} area_mm2
+ * @property {number} mass_g
+ * @property {number} mean_thickness_mm
+ * @property {number | null} [narrowest_mm]
+ * @property {string | null} [narrowest_path] the line along which it is narrowest
+ */
+
+/**
+ * Thickness over the plan; places on the plan's sheet.
+ * @typedef {object} Thickness
+ * @property {Place} low of the first value
+ * @property {number} step_mm between values
+ * @property {number} columns
+ * @property {Float32Array} values (row, column) mm, rows downwards, NaN off the wood
+ * @property {number} thinnest_mm
+ * @property {number} thickest_mm
+ * @property {{ thickness_mm: number, path: string, number_at?: Place | null }[]} contours a number where there is room for it
+ * @property {number} mass_g
+ * @property {number} density_kg_m3
+ * @property {string} edges SVG path data of edge and holes
+ */
+
+/**
  * An error as a value, with text for people.
  * @typedef {object} Problem
  * @property {string} kind stable snake_case word
@@ -174,6 +210,14 @@
  * @property {{ send: { design: string, arch: string, change: ArchChange }, get: string }} reshape the changed design
  * @property {{ send: { design: string, treble: boolean, pattern: string }, get: Hole }} equal_hole that opens as much as the
  * one on that side
+ * @property {{ send: { design: string }, get: HoleFigures[] }} holes bass first
+ * @property {{ send: { design: string, treble: boolean, lean_deg: number }, get: Hole }} leaning_hole
+ * @property {{ send: { design: string, treble: boolean, d: string, mm_from_path: number[] }, get: Hole }} traced_hole
+ * @property {{ send: { design: string }, get: Region[] }} regions
+ * @property {{ send: { design: string }, get: Thickness }} thickness
+ * @property {{ send: { design: string, mass_g: number }, get: { change_mm: number, design: string } }} to_mass every thickness
+ * changed alike
+ * @property {{ send: { design: string, file: ArrayBuffer }, get: string }} with_thicknesses the design with those of a table
  */
 
 /** @typedef {keyof Exchange} RequestKind */

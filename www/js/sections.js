@@ -27,6 +27,8 @@ const SECTIONS = {
   outline: () => import("./sections/outline.js"),
   arching: () => import("./sections/arching.js"),
   sound_holes: () => import("./sections/sound_holes.js"),
+  graduation: () => import("./sections/graduation.js"),
+  regions: () => import("./sections/regions.js"),
   measured: () => import("./sections/measured.js"),
 };
 

@@ -70,6 +70,18 @@ pub struct EyesAndStem {
     pub lower_wing_width_mm: f64,
     pub wing_rounding_mm: f64,
     pub nick_depth_mm: f64,
+    /// Left out: 0.8 of the width at the nicks.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stem_at_hooks_mm: Option<f64>,
+    /// Left out: 9 degrees, with which the stem's sides bend one way from the nicks to each hook.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stem_steeper_deg: Option<f64>,
+    /// Left out: the wing is as the arching has it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lower_wing_hollow_mm: Option<f64>,
+    /// Left out: 0.8.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lower_wing_hollow_reach: Option<f64>,
     /// How the wings' points are cut.
     #[serde(default, skip_serializing_if = "EndCut::is_default")]
     pub ends: EndCut,
@@ -158,6 +170,9 @@ fn scale_hole(hole: &mut EyesAndStem, by: f64) {
         &mut hole.wing_rounding_mm,
         &mut hole.nick_depth_mm,
     ] {
+        *measure = tenths(*measure * by);
+    }
+    for measure in [&mut hole.stem_at_hooks_mm, &mut hole.lower_wing_hollow_mm].into_iter().flatten() {
         *measure = tenths(*measure * by);
     }
     let rounding = Measure::of_path("sound_holes.*.wing_rounding_mm");

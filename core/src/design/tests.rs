@@ -83,8 +83,13 @@ fn every_zone_comes_back_and_is_left_out_where_it_is_not_said() {
 /// One hole of each kind.
 fn every_hole() -> Vec<SoundHoleChoice> {
     let (centre_to_centreline_mm, centre_station_mm, lean_deg, ends) = (45.0, 160.0, 10.0, EndCut::Sharp);
+    let mut own_line = Design::demo();
+    let m = eyes(&mut own_line);
+    (m.stem_at_hooks_mm, m.stem_steeper_deg) = (Some(3.2), Some(6.0));
+    (m.lower_wing_hollow_mm, m.lower_wing_hollow_reach) = (Some(0.8), Some(0.9));
     vec![
         Design::demo().sound_holes.bass,
+        own_line.sound_holes.treble,
         SoundHoleChoice::Round(RoundHole { diameter_mm: 30.0, centre_to_centreline_mm, centre_station_mm }),
         SoundHoleChoice::Crescent(CrescentHole {
             length_mm: 60.0,

@@ -9,11 +9,13 @@ mod handle;
 mod long_arch;
 mod path;
 mod plan;
+mod plan_lines;
 mod section;
 #[cfg(test)]
 mod tests;
 
 pub use handle::Handle;
+pub use plan_lines::{closed, contour_on_plan, region_on_plan};
 
 use serde::Serialize;
 

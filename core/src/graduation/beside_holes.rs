@@ -4,7 +4,7 @@ use super::smooth_step;
 use crate::{
     outline::Outline,
     plan::{
-        Loop, Point, polygon_contains,
+        Loop, Point,
         vector::{cross, distance, sub, unit},
     },
     regions::{Wing, wings},
@@ -44,9 +44,10 @@ impl BesideHoles {
 
     /// 0 at a wing's root and off the wings, 1 towards the point.
     pub(super) fn on_wing(&self, p: Point) -> f64 {
-        let share = |Wing { polygon, root: [a, b] }: &Wing| {
-            let from_root = cross(unit(sub(*b, *a)), sub(p, *a)).abs();
-            polygon_contains(polygon, p).then(|| smooth_step(from_root / (FROM_ROOT * distance(*a, *b))))
+        let share = |wing: &Wing| {
+            let [a, b] = wing.root;
+            let from_root = cross(unit(sub(b, a)), sub(p, a));
+            wing.covers(p).then(|| smooth_step(from_root / (FROM_ROOT * distance(a, b))))
         };
         self.wings.iter().find_map(share).unwrap_or(0.0)
     }

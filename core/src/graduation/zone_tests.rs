@@ -102,3 +102,19 @@ proptest! {
         prop_assert_eq!(painted.graduation.thickness_mm([30.1, 120.0]), shape(|_| ()).graduation.thickness_mm([30.1, 120.0]));
     }
 }
+
+/// Nodes lie on the hole's boundary, within 0.05 mm of it at the middles of edges: the wing's wood must not end just before.
+#[test]
+fn a_wings_thickness_holds_up_to_its_border() {
+    let made = shape(|g| g.wings_mm = Some(2.0));
+    let near = |p: Point, q: Point| (p[0] - q[0]).hypot(p[1] - q[1]);
+    let [upper, lower] = made.holes[1].eyes().unwrap();
+    let mut met = 0;
+    for p in made.holes[1].boundary().polyline(0.02) {
+        if [upper, lower].iter().any(|eye| near(p, eye.throat[0]) < 1.5) {
+            assert!((made.graduation.thickness_mm(p) - 2.0).abs() < 1e-9, "at {p:?}");
+            met += 1;
+        }
+    }
+    assert!(met > 10, "the throats' ends are on the boundary");
+}

@@ -113,23 +113,41 @@ impl Regions {
 /// A wing's border.
 #[derive(Clone, Debug)]
 pub(crate) struct Wing {
+    pub(crate) kind: RegionKind,
     /// Closed, mm.
     pub(crate) polygon: Vec<Point>,
-    /// The side of it where it is joined to the top.
+    /// The side of it where it is joined to the top; the wing lies to its left.
     pub(crate) root: [Point; 2],
+}
+
+/// A point this near to a wing's border is on the wing: nodes and the middles of their edges lie on the hole's boundary, from
+/// which the polygon strays, and no slot is as narrow as this (mm).
+const ON_BORDER_MM: f64 = 0.15;
+
+impl Wing {
+    /// True on the wing and on its border.
+    pub(crate) fn covers(&self, p: Point) -> bool {
+        let reaches = |axis: usize| {
+            let on_axis = || self.polygon.iter().map(|corner| corner[axis]);
+            let (low, high) = (on_axis().fold(f64::INFINITY, f64::min), on_axis().fold(f64::NEG_INFINITY, f64::max));
+            p[axis] >= low - ON_BORDER_MM && p[axis] <= high + ON_BORDER_MM
+        };
+        reaches(0)
+            && reaches(1)
+            && (polygon_contains(&self.polygon, p)
+                || narrowest::to_polygons(p, std::slice::from_ref(&self.polygon)) < ON_BORDER_MM)
+    }
 }
 
 /// The wings of a top, which need no surface or thickness.
 pub(crate) fn wings(outline: &Outline, holes: &[SoundHole]) -> Vec<Wing> {
     let (cuts, faces) = parted(outline, holes);
     let wing = |face: &Face| {
-        let root = match face.kind {
-            RegionKind::UpperWing(_) | RegionKind::LowerWing(_) => {
-                face.rings[0].iter().find_map(|corner| corner.cut)?
-            }
-            _ => return None,
-        };
-        Some(Wing { polygon: face.polygons().swap_remove(0), root: cuts[root].points() })
+        let (RegionKind::UpperWing(_) | RegionKind::LowerWing(_)) = face.kind else { return None };
+        let root = &cuts[face.rings[0].iter().find_map(|corner| corner.cut)?];
+        let [start, end] = root.points();
+        let root = if root.beside[0] == face.kind { [start, end] } else { [end, start] };
+        Some(Wing { kind: face.kind, polygon: face.polygons().swap_remove(0), root })
     };
     faces.iter().filter_map(wing).collect()
 }

@@ -33,7 +33,7 @@ impl SoundHole {
     pub fn of_equal_area(&self, pattern: Pattern) -> Option<SoundHoleChoice> {
         let area = self.area_mm2();
         let (low, high) = self.drawn.bounds_mm();
-        let [centre_to_centreline_mm, centre_station_mm] = [0, 1].map(|axis| 0.5 * (low[axis] + high[axis]));
+        let [centre_to_centreline_mm, centre_station_mm] = self.middle_mm();
         let length_mm = high[1] - low[1];
         match pattern {
             Pattern::Round => {

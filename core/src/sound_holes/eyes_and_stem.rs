@@ -17,7 +17,7 @@ use crate::{
     },
 };
 
-/// The slot's width where the hook leaves the stem, over the stem's width at the nicks.
+/// The slot's width where the hook leaves the stem, over the stem's width at the nicks, unless the design says otherwise.
 const HOOK_SLOT: f64 = 0.8;
 /// Where the outer circle touches the eye: angle from the stem's outer side, about the eye's middle, seen on the upper
 /// eye. Half a turn would put the eye at the very end of the hook.
@@ -28,8 +28,8 @@ const INNER_EASE_DEG: f64 = 44.0;
 /// How far the easing curve's handles reach towards the meeting of its tangents: a circle's arc of these turns has 0.55
 /// to 0.65; more gathers the bend in the middle.
 const HANDLE: f64 = 0.6;
-/// How much steeper the stem stands at its nicks than the straight line between the hooks: its sides then bend one way
-/// from the nicks to each hook, instead of swinging back.
+/// How much steeper the stem stands at its nicks than the straight line between the hooks, unless the design says otherwise: its
+/// sides then bend one way from the nicks to each hook, instead of swinging back.
 const STEM_STEEPER_DEG: f64 = 9.0;
 /// Half the width of a nick's mouth over its depth.
 const NICK_MOUTH: f64 = 0.75;
@@ -59,19 +59,28 @@ pub(super) fn boundary(
             ));
         }
     }
-    if m.throat_width_mm >= HOOK_SLOT * m.stem_width_mm {
+    let slot = m.stem_at_hooks_mm.unwrap_or(HOOK_SLOT * m.stem_width_mm);
+    if slot > m.stem_width_mm {
+        return Err(impossible(
+            format!("{path}.stem_at_hooks_mm"),
+            "the stem must not widen from the nicks to the hooks",
+            format!("{slot} mm"),
+            format!("it must be at most {} mm, the stem's width at the nicks", m.stem_width_mm),
+            "make the stem narrower at the hooks or wider at the nicks",
+        ));
+    }
+    if m.throat_width_mm >= slot {
         return Err(impossible(
             format!("{path}.throat_width_mm"),
             "the slot must narrow from the stem to the throat",
             format!("{} mm", m.throat_width_mm),
-            format!("it must be less than {:.2} mm, {HOOK_SLOT} of the stem's width", HOOK_SLOT * m.stem_width_mm),
+            format!("it must be less than {slot:.2} mm, the stem's width where it runs into the hooks"),
             "make the throat narrower or the stem wider",
         ));
     }
     let upper_eye = [m.upper_eye_to_centreline_mm + upper_radius, m.upper_eye_station_mm];
     let lower_eye = place_lower_eye(m, path, distance_to_edge)?;
 
-    let slot = HOOK_SLOT * m.stem_width_mm;
     let upper_outer = upper_radius + 0.5 * (m.upper_wing_width_mm + slot);
     let lower_outer = lower_radius + 0.5 * (m.lower_wing_width_mm + slot);
     // Centres of the outer circles: the eye touches from within.
@@ -98,7 +107,8 @@ pub(super) fn boundary(
     let lower_touch = along(lower_centre, n, lower_outer - 0.5 * slot);
     // The nick's middle: its left end, the inner nick on the treble side, stands at the nick station.
     let half_stem = 0.5 * m.stem_width_mm;
-    let nick_left = direction(n_angle - STEM_STEEPER_DEG.to_radians());
+    let steeper = m.stem_steeper_deg.unwrap_or(STEM_STEEPER_DEG).to_radians();
+    let nick_left = direction(n_angle - steeper);
     let length = (span * span - reach * reach).sqrt();
     let at = (nick_station_mm - half_stem * nick_left[1] - lower_touch[1]) / up[1];
     if at < 0.15 * length || at > 0.85 * length {
@@ -135,7 +145,7 @@ pub(super) fn boundary(
         turned: PI,
         ..upper_half
     };
-    let stem = Stem { middle: nick, half_width: half_stem, nick_depth: m.nick_depth_mm };
+    let stem = Stem { middle: nick, half_width: half_stem, nick_depth: m.nick_depth_mm, steeper };
     let mut pieces = Vec::new();
     let mut draw = |hook: Hook| {
         hook.draw(&stem, n_angle, &mut pieces).ok_or_else(|| {
@@ -158,6 +168,8 @@ struct Stem {
     middle: Point,
     half_width: f64,
     nick_depth: f64,
+    /// Than the straight line between the hooks, radians.
+    steeper: f64,
 }
 
 /// One eye with the circles round it.
@@ -180,7 +192,7 @@ impl Hook {
     fn draw(&self, stem: &Stem, n_angle: f64, pieces: &mut Vec<Piece>) -> Option<Eye> {
         let left = n_angle + self.turned;
         let right = left - PI;
-        let across = n_angle + self.turned - STEM_STEEPER_DEG.to_radians();
+        let across = n_angle + self.turned - stem.steeper;
         let along_stem = scale(left_of(direction(across)), -1.0);
         // Inner circle: the slot is `slot` wide where the stem comes in, `throat` on the other side.
         let inner_radius = self.outer - 0.5 * (self.slot + self.throat);

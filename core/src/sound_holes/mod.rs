@@ -8,6 +8,7 @@ mod equal_area;
 mod eyes_and_stem;
 mod landmarks;
 mod layout;
+mod lean;
 #[cfg(test)]
 mod pattern_tests;
 mod round;
@@ -100,6 +101,12 @@ impl SoundHole {
     /// True for a point of the boundary on the stem's sides or nicks; false on hooks and eyes, which are compass arcs.
     pub fn on_stem(&self, p: Point) -> bool {
         !matches!(self.boundary.pieces()[self.boundary.nearest(p).piece], Piece::Arc(_))
+    }
+
+    /// Middle of the box round it, as on the treble side, mm.
+    pub fn middle_mm(&self) -> Point {
+        let (low, high) = self.drawn.bounds_mm();
+        [0, 1].map(|axis| 0.5 * (low[axis] + high[axis]))
     }
 
     /// True for the hole on the treble side.

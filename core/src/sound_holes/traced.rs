@@ -1,6 +1,6 @@
 //! A hole traced elsewhere and given as the data of an SVG path.
 
-use kurbo::{BezPath, PathEl, PathSeg};
+use kurbo::{Affine, BezPath, PathEl, PathSeg};
 
 use super::impossible;
 use crate::{
@@ -87,6 +87,36 @@ pub(super) fn pieces(m: &TracedHole, path: &str) -> Result<Vec<Piece>, DesignErr
     let (low, high) = Loop::new(pieces.clone()).bounds_mm();
     let middle = [0, 1].map(|axis| -0.5 * (low[axis] + high[axis]));
     Ok(pieces.iter().map(|piece| piece.placed(0.0, middle)).collect())
+}
+
+impl TracedHole {
+    /// A hole traced as an SVG path `d`, with its middle where `middle_mm` says. `mm_from_path` are the six numbers of the
+    /// transform to millimetres, as in SVG's `matrix(a b c d e f)`; it may mirror.
+    ///
+    /// The path is kept with thousandths of a millimetre.
+    ///
+    /// # Errors
+    /// [`DesignError::Impossible`] for what is no path or no hole.
+    pub fn of_svg_path(d: &str, mm_from_path: [f64; 6], middle_mm: Point) -> Result<TracedHole, DesignError> {
+        const WHERE: &str = "sound_holes.treble";
+        let [centre_to_centreline_mm, centre_station_mm] = middle_mm;
+        let traced = |path: String| TracedHole { path, centre_to_centreline_mm, centre_station_mm, lean_deg: 0.0 };
+        // Text that is no path is told by `pieces`, as it is where a design holds it.
+        let Ok(drawn) = BezPath::from_svg(d) else { return pieces(&traced(d.into()), WHERE).map(|_| traced(d.into())) };
+        let mut drawn = Affine::new(mm_from_path) * drawn;
+        let fine = |p: kurbo::Point| kurbo::Point::new((p.x * 1e3).round() / 1e3, (p.y * 1e3).round() / 1e3);
+        for element in drawn.elements_mut() {
+            let points = match element {
+                PathEl::MoveTo(p) | PathEl::LineTo(p) => vec![p],
+                PathEl::QuadTo(p, q) => vec![p, q],
+                PathEl::CurveTo(p, q, r) => vec![p, q, r],
+                PathEl::ClosePath => vec![],
+            };
+            points.into_iter().for_each(|p| *p = fine(*p));
+        }
+        let hole = traced(drawn.to_svg());
+        pieces(&hole, WHERE).map(|_| hole)
+    }
 }
 
 /// SVG's y points down.

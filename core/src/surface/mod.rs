@@ -16,12 +16,16 @@ mod laws;
 pub(crate) mod regular;
 #[cfg(test)]
 mod tests;
+mod wing_hollow;
 
 use crate::{
     arching::Arching,
+    design::SoundHoles,
     outline::{EdgeBand, Outline},
     plan::Point,
+    sound_holes::SoundHole,
 };
+use wing_hollow::WingHollow;
 
 pub use curvature::PrincipalCurvatures;
 
@@ -30,6 +34,7 @@ pub use curvature::PrincipalCurvatures;
 pub struct Surface {
     arching: Arching,
     edge: EdgeBand,
+    hollows: Vec<WingHollow>,
 }
 
 /// The surface at one point in plan.
@@ -56,11 +61,29 @@ impl OnSurface {
 impl Surface {
     /// Joins the arching's curves over an outline.
     pub fn new(arching: &Arching, outline: &Outline) -> Surface {
-        Surface { edge: EdgeBand::new(outline, arching.measures().channel_distance_mm), arching: arching.clone() }
+        let edge = EdgeBand::new(outline, arching.measures().channel_distance_mm);
+        Surface { edge, arching: arching.clone(), hollows: Vec::new() }
+    }
+
+    /// The same with the fluting run into the lower wings where the holes' measures ask for it.
+    #[must_use]
+    pub fn fluted(self, choices: &SoundHoles, outline: &Outline, holes: &[SoundHole]) -> Surface {
+        Surface { hollows: WingHollow::all(choices, outline, holes), ..self }
     }
 
     /// Height, slope and bend at a point inside the outline. Below a microsecond.
     pub fn at(&self, p: Point) -> OnSurface {
+        let mut on = self.arched(p);
+        for depth in self.hollows.iter().filter_map(|hollow| hollow.at(p)) {
+            on.height_mm -= depth.value;
+            (0..2).for_each(|i| on.slope[i] -= depth.slope[i]);
+            (0..3).for_each(|i| on.bend[i] -= depth.bend[i]);
+        }
+        on
+    }
+
+    /// The arching alone.
+    fn arched(&self, p: Point) -> OnSurface {
         let depth = self.arching.measures().channel_depth_mm;
         let band = self.edge.at(p);
         let mut on = OnSurface {

@@ -30,7 +30,7 @@ impl Shape {
         let outline = Outline::new(&design.outline)?;
         let holes = SoundHole::both(&design.sound_holes, &outline)?;
         let arching = Arching::new(&design.arching, &outline)?;
-        let surface = Surface::new(&arching, &outline);
+        let surface = Surface::new(&arching, &outline).fluted(&design.sound_holes, &outline, &holes);
         let graduation = Graduation::new(&design.graduation, &arching, &outline).beside(&outline, &holes);
         Ok(Self { outline, holes, surface, graduation })
     }

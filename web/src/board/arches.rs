@@ -1,11 +1,11 @@
 //! What the page's measures and arches are made from: limits, designs to start from, families and turns.
 
 use bombatura_core::arching::{ArchFigures, ArchName, Family};
-use bombatura_core::design::{Design, DesignError, MEASURES, Preset};
+use bombatura_core::design::{Design, MEASURES, Preset};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, to_page};
+use super::{DrawingBoard, checked, to_page};
 use crate::problem::Problem;
 
 #[derive(Serialize)]
@@ -114,9 +114,4 @@ fn unknown_arch(word: &str) -> Box<Problem> {
         value: word.into(),
         ..Problem::default()
     })
-}
-
-fn checked(design: &Design) -> Result<String, DesignError> {
-    design.check()?;
-    Ok(design.to_json())
 }

@@ -186,7 +186,7 @@ impl From<ImportError> for Box<Problem> {
 }
 
 /// Text of an import; a picture or another binary file is told here.
-fn text(file: &[u8]) -> Result<&str, ImportError> {
+pub(super) fn text(file: &[u8]) -> Result<&str, ImportError> {
     std::str::from_utf8(file).map_err(|_| MeasuredError::NotATable { detail: "the file holds no text".into() }.into())
 }
 

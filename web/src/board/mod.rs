@@ -9,13 +9,20 @@ mod drawing_board;
 mod holes;
 mod measured;
 mod replies;
+mod wood;
 
 pub use drawing_board::DrawingBoard;
 pub use measured::{read_heights, read_outline};
 
+use bombatura_core::design::{Design, DesignError};
 use serde::Serialize;
 use wasm_bindgen::JsValue;
 
 fn to_page(reply: &impl Serialize) -> JsValue {
     serde_wasm_bindgen::to_value(reply).unwrap_or_else(Into::into)
+}
+
+fn checked(design: &Design) -> Result<String, DesignError> {
+    design.check()?;
+    Ok(design.to_json())
 }

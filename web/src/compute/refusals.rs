@@ -1,7 +1,5 @@
 //! What the workshop refuses, as problems.
 
-use bombatura_core::top::TopError;
-
 use crate::problem::Problem;
 
 /// A mesh size that there isn't.
@@ -25,15 +23,6 @@ pub(super) fn unknown_mode(mode: usize, solved: bool) -> Box<Problem> {
         remedy: "Solve for more modes, or choose a lower one.".into(),
         ..Problem::default()
     })
-}
-
-impl From<TopError> for Box<Problem> {
-    fn from(error: TopError) -> Box<Problem> {
-        match error {
-            TopError::Design(error) => error.into(),
-            other => Box::new(Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() }),
-        }
-    }
 }
 
 #[cfg(test)]

@@ -190,3 +190,29 @@ export function note(text) {
   made.textContent = text;
   return made;
 }
+
+/**
+ * A file to be chosen, with its label.
+ * @param {string} label
+ * @param {string} accept
+ * @param {(file: File) => void} chosen
+ */
+export function chooser(label, accept, chosen) {
+  const row = document.createElement("label");
+  row.className = "file";
+  const input = document.createElement("input");
+  input.type = "file";
+  input.accept = accept;
+  input.addEventListener("change", () => {
+    const file = input.files?.[0];
+    if (file !== undefined) {
+      chosen(file);
+      // Emptied, so that choosing the same file again is a change again.
+      input.value = "";
+    }
+  });
+  const name = document.createElement("span");
+  name.textContent = label;
+  row.append(name, input);
+  return row;
+}

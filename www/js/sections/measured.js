@@ -8,11 +8,11 @@
 import { ProblemError, Superseded } from "../workshop_client.js";
 import { Corrections } from "./corrections.js";
 import { at } from "./design_edits.js";
-import { button, group, NumberField, note } from "./fields.js";
+import { button, chooser, group, NumberField, note } from "./fields.js";
 import { fitPicture, fitReport } from "./fit_report.js";
 import { ImportClient } from "./import_client.js";
 import { MEASURED_WORDS } from "./measured_words.js";
-import { outlineOfSvg } from "./svg_outline.js";
+import { largestPathOfSvg } from "./svg_path.js";
 
 /** Half a millimetre is what a template drawn round with a pencil holds. */
 const TOLERANCE_MM = 0.5;
@@ -146,7 +146,7 @@ export function build(host, bench) {
       await read(now);
       return;
     }
-    const found = outlineOfSvg(await file.text());
+    const found = largestPathOfSvg(await file.text());
     if (found === undefined) {
       bench.warn(words.no_path);
     } else {
@@ -179,29 +179,4 @@ export function takenOver(design, read, kind) {
   return kind === "outline"
     ? { ...design, outline: read.outline, sound_holes: read.sound_holes }
     : { ...design, arching: at(read, "arching") };
-}
-
-/**
- * @param {string} label
- * @param {string} accept
- * @param {(file: File) => void} chosen
- */
-function chooser(label, accept, chosen) {
-  const row = document.createElement("label");
-  row.className = "file";
-  const input = document.createElement("input");
-  input.type = "file";
-  input.accept = accept;
-  input.addEventListener("change", () => {
-    const file = input.files?.[0];
-    if (file !== undefined) {
-      chosen(file);
-      // Emptied, so that choosing the same file again is a change again.
-      input.value = "";
-    }
-  });
-  const name = document.createElement("span");
-  name.textContent = label;
-  row.append(name, input);
-  return row;
 }

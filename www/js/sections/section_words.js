@@ -35,11 +35,33 @@ export const SECTION_WORDS = {
       round: "round",
       crescent: "crescent",
       slot: "straight slot",
+      traced: "traced elsewhere",
       none: "none",
     },
     fair: "Another pattern opens as much wood as the f-hole it stands for, so that a comparison is fair.",
     ends: "Ends",
     cuts: { round: "rounded", sharp: "left sharp" },
+    lean: "Lean of the line through the eyes, from upright",
+    left_out: {
+      stem_at_hooks_mm: "0.8 of it",
+      stem_steeper_deg: "9",
+      lower_wing_hollow_mm: "none",
+      lower_wing_hollow_reach: "0.8",
+    },
+    /** @type {(area_mm2: number, perimeter_mm: number) => string} */
+    measures: (area_mm2, perimeter_mm) =>
+      `Opens ${(area_mm2 / 100).toFixed(2)} cm²; ${perimeter_mm.toFixed(0)} mm round its edge.`,
+    traced: "A hole traced elsewhere",
+    traced_file: "Its drawing, SVG",
+    traced_side: "The drawing shows the hole of the",
+    traced_about:
+      "The largest closed line of the drawing is cut at its true size, its middle where that side’s hole has it. Neck end up, seen from outside.",
+    choose_traced: "Choose the drawing of a hole below: “A hole traced elsewhere”.",
+    no_path: {
+      kind: "no_path",
+      message: "The drawing holds no line to cut.",
+      remedy: "Save the hole as one closed path in an SVG file.",
+    },
   },
   presets: {
     invented: "Invented, plausible measures; no real instrument. Undo brings your design back.",

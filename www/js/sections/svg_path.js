@@ -1,5 +1,5 @@
 /**
- * The outline in an SVG drawing: its largest path, and the transform that makes millimetres of it.
+ * The largest path of an SVG drawing, and the transform that makes millimetres of it.
  */
 
 /** Millimetres of the units of length that SVG knows and that mean something on paper. */
@@ -18,7 +18,7 @@ const SVG = "http://www.w3.org/2000/svg";
  * @param {string} text
  * @returns {{ d: string, mm_from_path: number[] } | undefined} undefined where there is no path
  */
-export function outlineOfSvg(text) {
+export function largestPathOfSvg(text) {
   const parsed = new DOMParser().parseFromString(text, "image/svg+xml");
   const root = parsed.documentElement;
   if (!(root instanceof SVGSVGElement)) {

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { mmPerUnit } from "./svg_outline.js";
+import { mmPerUnit } from "./svg_path.js";
 
 test("a unit of a drawing is what its width on paper says, and a millimetre where that says nothing", () => {
   assert.equal(mmPerUnit("210mm", "0 0 210 297"), 1);

@@ -1,0 +1,34 @@
+/**
+ * What the regions are called, and the sentences of their section.
+ */
+
+/** @type {Record<string, string>} */
+const REGIONS = {
+  island: "Island",
+  upper_wing: "Upper wing",
+  lower_wing: "Lower wing",
+  upper_narrows: "Upper narrows",
+  lower_narrows: "Lower narrows",
+  flank: "Flank",
+  upper_bout: "Upper bout",
+  middle_bout: "Middle bout",
+  lower_bout: "Lower bout",
+  bar_line: "Under the bar",
+};
+
+export const REGION_WORDS = {
+  caption: "Regions of the top",
+  columns: ["Region", "cm²", "g", "mean mm", "narrowest mm"],
+  overlay: "Show them in the plan",
+  about:
+    "Found from outline and sound holes. Areas in plan, masses without bar and varnish. The narrowest wood of a wing is its root; of island, narrows and flanks the least way from edge to edge.",
+  /**
+   * @param {string} key as the core names it
+   * @returns {string}
+   */
+  name: (key) => {
+    const side = /_(bass|treble)$/.exec(key)?.[1];
+    const region = REGIONS[key.replace(/_(bass|treble)$/, "")] ?? key;
+    return side === undefined ? region : `${region}, ${side}`;
+  },
+};

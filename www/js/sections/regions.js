@@ -1,0 +1,76 @@
+/**
+ * What makers call the parts of the top: laid over the plan, and in a table with what each weighs.
+ */
+/** @import { Region } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
+import { BoxField, note } from "./fields.js";
+import { RegionOverlay } from "./region_overlay.js";
+import { REGION_WORDS as WORDS } from "./region_words.js";
+import { whileOpen } from "./while_open.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export function build(host, bench) {
+  const table = document.createElement("table");
+  table.className = "regions-table";
+  const caption = table.createCaption();
+  caption.className = "visually-hidden";
+  caption.textContent = WORDS.caption;
+  const headings = table.createTHead().insertRow();
+  for (const text of WORDS.columns) {
+    const heading = document.createElement("th");
+    heading.scope = "col";
+    heading.textContent = text;
+    headings.append(heading);
+  }
+  const body = table.createTBody();
+  /** @type {Map<string, HTMLTableRowElement>} */
+  const rows = new Map();
+  const point = (/** @type {string | undefined} */ key) => {
+    overlay.point(key);
+    for (const [own, row] of rows) {
+      row.classList.toggle("pointed", own === key);
+    }
+  };
+  const overlay = new RegionOverlay(point);
+  const box = new BoxField(WORDS.overlay, "", (ticked) => overlay.reveal(ticked));
+  box.show(true);
+
+  /** @param {readonly Region[]} regions */
+  const show = (regions) => {
+    rows.clear();
+    body.replaceChildren();
+    for (const region of regions) {
+      const row = body.insertRow();
+      rows.set(region.key, row);
+      const name = document.createElement("th");
+      name.scope = "row";
+      name.textContent = WORDS.name(region.key);
+      row.append(name);
+      for (const text of [
+        (region.area_mm2 / 100).toFixed(region.area_mm2 < 1000 ? 2 : 1),
+        region.mass_g.toFixed(region.mass_g < 1 ? 2 : 1),
+        region.mean_thickness_mm.toFixed(2),
+        region.narrowest_mm?.toFixed(1) ?? "–",
+      ]) {
+        row.insertCell().textContent = text;
+      }
+      row.addEventListener("pointerenter", () => point(region.key));
+      row.addEventListener("pointerleave", () => point(undefined));
+    }
+    overlay.show(regions);
+  };
+
+  host.append(box.row, table, note(WORDS.about));
+  host.closest("details")?.addEventListener("toggle", (event) => {
+    overlay.reveal(box.ticked && /** @type {HTMLDetailsElement} */ (event.target).open);
+  });
+  whileOpen(host, bench, async () => {
+    const regions = await bench.board().askBeside("regions", { design: bench.store.text });
+    if (regions !== undefined) {
+      show(regions);
+    }
+  });
+}
