@@ -1,6 +1,10 @@
-//! Displacements under loads that don't change with time.
+//! Displacements under loads that don't change with time, and the stress along free edges that comes of them.
+
+mod edge_stress;
 
 use thiserror::Error;
+
+pub use edge_stress::{EdgeStress, edge_stresses};
 
 use crate::eigen::{EigenError, Factor, Pencil, Symbolic};
 use crate::modes::rigid_motions;
@@ -118,10 +122,21 @@ mod tests {
         let solve = |supports: &Supports, loads: &[PointLoad]| {
             displacements(&geometry, supports, &equations, &model, &symbolic, loads)
         };
-        let got = solve(&supports, &loads).unwrap()[tip(1)][2];
+        let moved = solve(&supports, &loads).unwrap();
+        let got = moved[tip(1)][2];
         let exact = 0.1_f64.powi(3) / (3.0 * 10e9 * (0.01 * 0.002_f64.powi(3) / 12.0)) + 6.0 * 0.1 / (5.0 * 5e9 * 2e-5);
         // Mesh error of 20 elements along a cubic deflection.
         assert!((got / exact - 1.0).abs() < 2e-3, "{got} against {exact}");
+
+        // Stress = moment times half the height over the second moment, in the outermost fibres; pulled up, the upper face is pressed.
+        let side: Vec<u32> = (0..=columns).collect();
+        for stress in &edge_stresses(&geometry, &wood, &side, false, &moved)[3..17] {
+            let exact = -(100.0 - stress.at_mm[0]) * 1.0 / (10.0 * 2.0_f64.powi(3) / 12.0);
+            assert!((stress.faces_mpa[0] / exact - 1.0).abs() < 0.02, "{stress:?} against {exact}");
+            assert!(
+                (stress.faces_mpa[0] + stress.faces_mpa[1]).abs() < 1e-6 && (stress.to_grain_deg - 90.0).abs() < 1e-9
+            );
+        }
 
         assert_eq!(solve(&Supports::free(nodes.len()), &loads), Err(StaticsError::Floats { motions: 6 }));
         let far = [PointLoad { node: 999, force_n: [0.0; 3] }];

@@ -12,6 +12,7 @@ mod recovery;
 mod responsiveness;
 mod sections;
 mod table;
+mod wood;
 
 use std::path::Path;
 use std::time::Instant;
@@ -45,6 +46,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             pointers::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
             sections::run(&place, &mut run).await;
+            wood::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;

@@ -3,8 +3,9 @@
 use anyhow::{Context, Result};
 use bombatura_core::{
     design::{Design, EyesAndStem, Rim, SoundHoleChoice},
-    mesh::MeshSize,
+    mesh::{MeshSize, PlanMesh},
     regions::{RegionKind, Regions},
+    shell::DOFS_PER_NODE,
     statics::{PointLoad, displacements},
     top::Stages,
 };
@@ -61,22 +62,33 @@ pub(super) fn regions_of_nodes(stages: &mut Stages) -> Result<Vec<RegionKind>> {
     points.iter().map(|&p| Ok(regions.at(p).context("a top has regions")?.kind)).collect()
 }
 
+/// The node nearest to a place in plan.
+pub(super) fn nearest(mesh: &PlanMesh, [x, y]: [f64; 2]) -> Result<usize> {
+    let off = |p: &[f64; 2]| (p[0] - x).hypot(p[1] - y);
+    let places = mesh.points_mm.iter().enumerate();
+    places.min_by(|a, b| off(a.1).total_cmp(&off(b.1))).map(|(node, _)| node).context("a mesh has nodes")
+}
+
+/// The nodes under the bridge's feet: bass, treble.
+pub(super) fn feet(stages: &mut Stages, size: MeshSize) -> Result<[usize; 2]> {
+    let station = stages.design().outline.length_mm - stages.design().sound_holes.stop_mm;
+    let mesh = &stages.carved(size)?.0.mesh;
+    Ok([nearest(mesh, [-HALF_BRIDGE_MM, station])?, nearest(mesh, [HALF_BRIDGE_MM, station])?])
+}
+
+/// (node, dof) displacements under `loads`, m and rad.
+pub(super) fn loaded(stages: &mut Stages, size: MeshSize, loads: &[PointLoad]) -> Result<Vec<[f64; DOFS_PER_NODE]>> {
+    let (plan, carved) = stages.carved(size)?;
+    Ok(displacements(&carved.geometry, &plan.supports, &plan.equations, &carved.model, &plan.symbolic, loads)?)
+}
+
 /// Pushes with `bass_n` and `treble_n` under the bridge's feet.
 pub(super) fn push(design: Design, bass_n: f64, treble_n: f64) -> Result<Motion> {
-    let station = design.outline.length_mm - design.sound_holes.stop_mm;
     let mut stages = Stages::new(design);
     let kinds = regions_of_nodes(&mut stages)?;
-    let (plan, carved) = stages.carved(MeshSize::Standard)?;
-    let foot = |x: f64| {
-        let off = |p: &[f64; 2]| (p[0] - x).hypot(p[1] - station);
-        let places = plan.mesh.points_mm.iter().enumerate();
-        places.min_by(|a, b| off(a.1).total_cmp(&off(b.1))).map(|(node, _)| node).context("a mesh has nodes")
-    };
-    let (bass, treble) = (foot(-HALF_BRIDGE_MM)?, foot(HALF_BRIDGE_MM)?);
+    let [bass, treble] = feet(&mut stages, MeshSize::Standard)?;
     let load = |node, force: f64| PointLoad { node, force_n: [0.0, 0.0, force] };
-    let loads = [load(bass, bass_n), load(treble, treble_n)];
-    let moved =
-        displacements(&carved.geometry, &plan.supports, &plan.equations, &carved.model, &plan.symbolic, &loads)?;
+    let moved = loaded(&mut stages, MeshSize::Standard, &[load(bass, bass_n), load(treble, treble_n)])?;
     let up = |node: usize| 1e3 * moved[node][2];
     let nodes = kinds.into_iter().enumerate().map(|(node, kind)| (kind, up(node))).collect();
     Ok(Motion { bass_foot: up(bass), treble_foot: up(treble), nodes })

@@ -4,7 +4,7 @@ use anyhow::Result;
 use bombatura_core::eigen::Symbolic;
 use bombatura_core::modes::{Modes, ModesRequest, solve_modes};
 use bombatura_core::shell::{DOFS_PER_NODE, ElementOptions, Equations, ShellGeometry, ShellModel, Supports};
-use bombatura_core::statics::{PointLoad, displacements};
+use bombatura_core::statics::{EdgeStress, PointLoad, displacements, edge_stresses};
 use bombatura_core::wood::{OrthotropicConstants, Wood};
 
 use super::mesh::Mesh;
@@ -75,6 +75,12 @@ impl Shell<'_> {
         let Assembled { geometry, supports, equations, model, symbolic } = self.assemble()?;
         let loads: Vec<_> = forces.iter().map(|&(node, force_n)| PointLoad { node, force_n }).collect();
         Ok(displacements(&geometry, &supports, &equations, &model, &symbolic, &loads)?)
+    }
+
+    /// Stresses along a line of nodes on a free edge under `forces`.
+    pub(super) fn edge_stresses(&self, line: &[u32], forces: &[(usize, [f64; 3])]) -> Result<Vec<EdgeStress>> {
+        let moved = self.displacements(forces)?;
+        Ok(edge_stresses(&self.assemble()?.geometry, &self.material, line, false, &moved))
     }
 
     /// Number of nodes.

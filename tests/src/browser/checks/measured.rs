@@ -1,17 +1,14 @@
 //! Measured files: read, shown with their fit, put right, taken over, and refused with the design as it was.
 
 use std::fmt::Write as _;
-use std::path::Path;
 
 use anyhow::{Result, ensure};
 use bombatura_core::{arching::Arching, design::Design, design::Preset, outline::Outline, surface::Surface};
-use thirtyfour::prelude::*;
 
 use super::drawings::{LOWER_BOUT, slider};
 use super::files::save;
 use super::{Place, Run};
 use crate::browser::find::Role;
-use crate::browser::page::Page;
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("a measured outline is shown with its fit and taken over", outline_is_taken_over(place)).await;
@@ -21,8 +18,8 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 const SECTION: &str = "Read a measured top";
-const OUTLINE: &str = "outline";
-const HEIGHTS: &str = "heights";
+const OUTLINE: &str = "Points (CSV) or a drawing";
+const HEIGHTS: &str = "Table (CSV) or scan";
 
 /// A viola's outline as a table, then in a drawing in centimetres, inside a turned group beside a smaller path.
 async fn outline_is_taken_over(place: &Place<'_>) -> Result<()> {
@@ -192,13 +189,4 @@ fn stl(outline: &Outline, surface: &Surface) -> Vec<u8> {
 /// An expression that holds when the region of what was read contains these words.
 fn says(words: &str) -> String {
     format!("document.querySelector('[role=region][aria-label=\"What was read\"]')?.innerText.includes({words:?})")
-}
-
-impl Page<'_> {
-    /// Gives the chooser of outlines or of heights a file, as picking it in the dialogue does.
-    async fn give(&self, chooser: &str, file: &Path) -> Result<()> {
-        let accepts = if chooser == OUTLINE { "svg" } else { "stl" };
-        let chooser = self.session.driver.find(By::Css(format!("input[type=file][accept*={accepts}]"))).await?;
-        Ok(chooser.send_keys(file.to_string_lossy()).await?)
-    }
 }

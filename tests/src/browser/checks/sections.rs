@@ -1,5 +1,6 @@
 //! The sections below the main measures: designs to start from, outline and arching in numbers.
 
+use std::path::Path;
 use std::time::Duration;
 
 use anyhow::{Context, Result, ensure};
@@ -141,7 +142,7 @@ impl Page<'_> {
         tokio::time::sleep(Duration::from_millis(100)).await;
         summary.click().await?;
         let there = "[...document.querySelectorAll('details[open].section')].every((one) => \
-                     one.querySelector('fieldset, button, select') !== null)";
+                     one.querySelector('fieldset, button, select, table') !== null)";
         self.until("the section is loaded", there).await
     }
 
@@ -150,6 +151,13 @@ impl Page<'_> {
         let lists = format!("//select[contains(@aria-label, '{list}')]");
         let select = self.session.driver.query(By::XPath(lists)).first().await?;
         Ok(select.send_keys(text).await?)
+    }
+
+    /// Gives the file chooser with this label a file, as picking it in the dialogue does.
+    pub(super) async fn give(&self, chooser: &str, file: &Path) -> Result<()> {
+        let labelled = format!("//label[contains(normalize-space(.), '{chooser}')]/input[@type='file']");
+        let chooser = self.session.driver.find(By::XPath(labelled)).await?;
+        Ok(chooser.send_keys(file.to_string_lossy()).await?)
     }
 
     /// Ticks or unticks the first shown box with this label.
