@@ -1,4 +1,4 @@
-/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Preset, Region, Request } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Preset, Regions, Request } from "./messages.js" */
 /** @import { RequestKind, Thickness } from "./messages.js" */
 
 /**
@@ -13,7 +13,7 @@
  * @property {() => HoleFigures[]} holes
  * @property {(treble: boolean, lean_deg: number) => Hole} leaning_hole
  * @property {(treble: boolean, d: string, mm_from_path: Float64Array) => Hole} traced_hole
- * @property {() => Region[]} regions
+ * @property {() => Regions} regions
  * @property {() => Thickness} thickness
  * @property {(mass_g: number) => { change_mm: number, design: string }} to_mass
  * @property {(file: Uint8Array) => string} with_thicknesses

@@ -165,6 +165,8 @@
  * @property {string | null} [narrowest_path] the line along which it is narrowest
  */
 
+/** @typedef {{ regions: Region[], throats: { key: string, width_mm: number }[] }} Regions the throats by their wings */
+
 /**
  * Thickness over the plan; places on the plan's sheet.
  * @typedef {object} Thickness
@@ -213,7 +215,7 @@
  * @property {{ send: { design: string }, get: HoleFigures[] }} holes bass first
  * @property {{ send: { design: string, treble: boolean, lean_deg: number }, get: Hole }} leaning_hole
  * @property {{ send: { design: string, treble: boolean, d: string, mm_from_path: number[] }, get: Hole }} traced_hole
- * @property {{ send: { design: string }, get: Region[] }} regions
+ * @property {{ send: { design: string }, get: Regions }} regions
  * @property {{ send: { design: string }, get: Thickness }} thickness
  * @property {{ send: { design: string, mass_g: number }, get: { change_mm: number, design: string } }} to_mass every thickness
  * changed alike

@@ -6,7 +6,7 @@ use bombatura_core::inside::{BarLine, Body, RegionWood, ThicknessContour, thickn
 use bombatura_core::measured::{ImportError, LengthUnit, read_csv};
 use bombatura_core::mesh::{MeshSize, PlanMesh};
 use bombatura_core::plan::Point;
-use bombatura_core::regions::Regions;
+use bombatura_core::regions::{Regions, Throat};
 use bombatura_core::sound_holes::SoundHole;
 use bombatura_core::top::{Shape, TopError};
 use js_sys::{Float32Array, Reflect};
@@ -42,6 +42,20 @@ impl RegionReply {
     }
 }
 
+/// The slot between a wing's point and the stem.
+#[derive(Serialize)]
+struct ThroatReply {
+    /// Of the wing.
+    key: &'static str,
+    width_mm: f64,
+}
+
+#[derive(Serialize)]
+struct RegionsReply {
+    regions: Vec<RegionReply>,
+    throats: Vec<ThroatReply>,
+}
+
 #[derive(Serialize)]
 struct ContourReply {
     thickness_mm: f64,
@@ -74,16 +88,17 @@ struct ChangeReply {
 
 #[wasm_bindgen]
 impl DrawingBoard {
-    /// The regions of the top and the strip under its bar:
-    /// `{ key, path, area_mm2, mass_g, mean_thickness_mm, narrowest_mm?, narrowest_path? }`.
+    /// The regions of the top and the strip under its bar, and how far the wings' points are from the stem:
+    /// `{ regions: [{ key, path, area_mm2, mass_g, mean_thickness_mm, narrowest_mm?, narrowest_path? }], throats: [{ key, width_mm }] }`.
     ///
     /// # Errors
     /// Wood that can't be.
     pub fn regions(&self) -> Result<JsValue, Box<Problem>> {
         let Shape { outline, holes, surface, graduation } = &self.shape;
         let density = self.density_kg_m3()?;
+        let found = Regions::new(outline, holes);
         let mut replies: Vec<RegionReply> = Vec::new();
-        for region in &Regions::new(outline, holes).regions {
+        for region in &found.regions {
             let wood = RegionWood::of(region, surface, graduation, density);
             replies.push(RegionReply {
                 narrowest_mm: region.narrowest.map(|narrowest| narrowest.width_mm),
@@ -95,7 +110,9 @@ impl DrawingBoard {
             let line = BarLine::under(bar, surface, graduation, density);
             replies.push(RegionReply::new("bar_line", closed(&line.polygon), line.area_mm2, line.wood));
         }
-        Ok(to_page(&replies))
+        let throat = |throat: &Throat| ThroatReply { key: throat.wing.key(), width_mm: throat.across.width_mm };
+        let throats = found.throats.iter().map(throat).collect();
+        Ok(to_page(&RegionsReply { regions: replies, throats }))
     }
 
     /// The thickness over the plan, with lines of equal thickness and the wood's mass: `{ low, step_mm, columns, values, thinnest_mm,

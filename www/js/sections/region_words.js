@@ -20,6 +20,13 @@ export const REGION_WORDS = {
   caption: "Regions of the top",
   columns: ["Region", "cm²", "g", "mean mm", "narrowest mm"],
   overlay: "Show them in the plan",
+  /** @param {readonly { key: string, width_mm: number }[]} throats */
+  throats: (throats) => {
+    const each = throats.map(
+      ({ key, width_mm }) => `${REGION_WORDS.name(key).toLowerCase()} ${width_mm.toFixed(1)} mm`,
+    );
+    return `From the wings’ points to the stem: ${each.join("; ")}.`;
+  },
   about:
     "Found from outline and sound holes. Areas in plan, masses without bar and varnish. The narrowest wood of a wing is its root; of island, narrows and flanks the least way from edge to edge.",
   /**

@@ -1,7 +1,7 @@
 /**
  * What makers call the parts of the top: laid over the plan, and in a table with what each weighs.
  */
-/** @import { Region } from "../messages.js" */
+/** @import { Regions } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { BoxField, note } from "./fields.js";
 import { RegionOverlay } from "./region_overlay.js";
@@ -38,8 +38,9 @@ export function build(host, bench) {
   const box = new BoxField(WORDS.overlay, "", (ticked) => overlay.reveal(ticked));
   box.show(true);
 
-  /** @param {readonly Region[]} regions */
-  const show = (regions) => {
+  const throats = note("");
+  /** @param {Regions} found */
+  const show = ({ regions, throats: across }) => {
     rows.clear();
     body.replaceChildren();
     for (const region of regions) {
@@ -61,9 +62,10 @@ export function build(host, bench) {
       row.addEventListener("pointerleave", () => point(undefined));
     }
     overlay.show(regions);
+    throats.textContent = across.length === 0 ? "" : WORDS.throats(across);
   };
 
-  host.append(box.row, table, note(WORDS.about));
+  host.append(box.row, table, throats, note(WORDS.about));
   host.closest("details")?.addEventListener("toggle", (event) => {
     overlay.reveal(box.ticked && /** @type {HTMLDetailsElement} */ (event.target).open);
   });
