@@ -5,11 +5,11 @@
 export const GRADUATION_WORDS = {
   zones: "Thickness by zones",
   left_out: {
-    upper_bout_mm: "as the flanks",
-    lower_bout_mm: "as the flanks",
-    channel_mm: "in between",
-    around_holes_mm: "as about it",
-    wings_mm: "as about them",
+    upper_bout_mm: "flanks’",
+    lower_bout_mm: "flanks’",
+    channel_mm: "between",
+    around_holes_mm: "none",
+    wings_mm: "none",
   },
   /** @type {(thin: number, thick: number) => string} */
   map: (thin, thick) =>

@@ -18,7 +18,7 @@ const REGIONS = {
 
 export const REGION_WORDS = {
   caption: "Regions of the top",
-  columns: ["Region", "cm²", "g", "mean mm", "narrowest mm"],
+  columns: ["Region", "cm²", "g", "mean mm", "least mm"],
   overlay: "Show them in the plan",
   /** @param {readonly { key: string, width_mm: number }[]} throats */
   throats: (throats) => {
@@ -28,7 +28,7 @@ export const REGION_WORDS = {
     return `From the wings’ points to the stem: ${each.join("; ")}.`;
   },
   about:
-    "Found from outline and sound holes. Areas in plan, masses without bar and varnish. The narrowest wood of a wing is its root; of island, narrows and flanks the least way from edge to edge.",
+    "Found from outline and sound holes. Areas in plan, masses without bar and varnish. Mean: of the thickness. Least: the narrowest wood, of a wing its root, of island, narrows and flanks the shortest way from edge to edge.",
   /**
    * @param {string} key as the core names it
    * @returns {string}
