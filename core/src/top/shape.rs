@@ -20,15 +20,35 @@ pub struct Shape {
     pub graduation: Graduation,
 }
 
+/// Outline and holes: what heights and thickness leave as it is.
+#[derive(Debug, Clone)]
+pub(super) struct Boundaries {
+    outline: Outline,
+    holes: Vec<SoundHole>,
+}
+
+impl Boundaries {
+    pub(super) fn new(design: &Design) -> Result<Self, DesignError> {
+        design.check()?;
+        let outline = Outline::new(&design.outline)?;
+        let holes = SoundHole::both(&design.sound_holes, &outline)?;
+        Ok(Self { outline, holes })
+    }
+}
+
 impl Shape {
     /// Draws `design`.
     ///
     /// # Errors
     /// [`DesignError`] naming the measure that keeps it from being drawn.
     pub fn new(design: &Design) -> Result<Self, DesignError> {
+        Self::within(&Boundaries::new(design)?, design)
+    }
+
+    /// Draws `design` within its boundaries.
+    pub(super) fn within(boundaries: &Boundaries, design: &Design) -> Result<Self, DesignError> {
         design.check()?;
-        let outline = Outline::new(&design.outline)?;
-        let holes = SoundHole::both(&design.sound_holes, &outline)?;
+        let Boundaries { outline, holes } = boundaries.clone();
         let arching = Arching::new(&design.arching, &outline)?;
         let surface = Surface::new(&arching, &outline);
         let graduation = Graduation::new(&design.graduation, &arching, &outline).beside(&outline, &holes);
