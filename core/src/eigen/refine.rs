@@ -153,6 +153,9 @@ impl Block {
     }
 }
 
+/// Least square of what a vector adds to those before it, of one. The step's rounding leaves some 1e-13 of it.
+const DEPENDENT: f64 = 1e-10;
+
 /// Ritz pairs of a block, lowest first.
 struct Ritz {
     /// (pair): λ + s.
@@ -161,30 +164,46 @@ struct Ritz {
     coordinates: Vec<f64>,
 }
 
-/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block.
+/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block; none where it is not.
 fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
     let size = gram.len().isqrt();
-    let symmetric = |values: &[f64], scale: &[f64]| {
-        DMatrix::from_fn(size, size, |i, j| 0.5 * scale[i] * scale[j] * (values[i * size + j] + values[j * size + i]))
-    };
     // To unit length first: high vectors shrink most in a step, which says nothing of how well they are known.
     let scale: Vec<f64> = (0..size).map(|at| 1.0 / gram[at * (size + 1)].sqrt()).collect();
-    let (energy, gram) = (symmetric(energy, &scale), symmetric(gram, &scale));
-    let lower = gram.cholesky()?.unpack();
-    let half = lower.solve_lower_triangular(&energy)?;
-    let reduced = lower.solve_lower_triangular(&half.transpose())?;
+    let scaled =
+        |values: &[f64], i: usize, j: usize| 0.5 * scale[i] * scale[j] * (values[i * size + j] + values[j * size + i]);
+    let inverse = inverse_factor(size, |i, j| scaled(gram, i, j))?;
+    let energy = DMatrix::from_fn(size, size, |i, j| scaled(energy, i, j));
+    let reduced = &inverse * energy * inverse.transpose();
     let pairs = SymmetricEigen::try_new(reduced, f64::EPSILON, 30 * size)?;
-    let vectors = lower.tr_solve_lower_triangular(&pairs.eigenvectors)?;
     let order = ascending(pairs.eigenvalues.as_slice());
-    Some(Ritz {
-        values: order.iter().map(|&pair| pairs.eigenvalues[pair]).collect(),
-        coordinates: order
-            .iter()
-            .flat_map(|&pair| {
-                vectors.column(pair).iter().zip(&scale).map(|(part, scale)| part * scale).collect::<Vec<_>>()
-            })
-            .collect(),
-    })
+    let mut coordinates = Vec::with_capacity(size * size);
+    for &pair in &order {
+        let vector = pairs.eigenvectors.column(pair);
+        coordinates.extend((0..size).map(|at| scale[at] * inverse.column(at).dot(&vector)));
+    }
+    Some(Ritz { values: order.iter().map(|&pair| pairs.eigenvalues[pair]).collect(), coordinates })
+}
+
+/// L⁻¹ of a positive definite matrix L Lᵀ: the rows of the identity made orthonormal in it one after the other (Gram-Schmidt).
+fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<DMatrix<f64>> {
+    let matrix = DMatrix::from_fn(size, size, matrix);
+    let mut rows = DMatrix::<f64>::identity(size, size);
+    for at in 0..size {
+        for before in 0..at {
+            let part = (rows.row(before) * matrix.column(at))[0];
+            let step = rows.row(before) * part;
+            let mut own = rows.row_mut(at);
+            own -= step;
+        }
+        let square = (rows.row(at) * &matrix * rows.row(at).transpose())[0];
+        // What is left of a unit vector: below this the block has lost a direction to rounding.
+        if square.is_nan() || square < DEPENDENT {
+            return None;
+        }
+        let mut own = rows.row_mut(at);
+        own /= square.sqrt();
+    }
+    Some(rows)
 }
 
 fn norm(values: &[f64]) -> f64 {

@@ -23,13 +23,13 @@ pub struct Shape {
 /// Outline and holes: what heights and thickness leave as it is.
 #[derive(Debug, Clone)]
 pub(super) struct Boundaries {
-    outline: Outline,
-    holes: Vec<SoundHole>,
+    pub(super) outline: Outline,
+    pub(super) holes: Vec<SoundHole>,
 }
 
 impl Boundaries {
+    /// Of a design whose numbers are within their limits.
     pub(super) fn new(design: &Design) -> Result<Self, DesignError> {
-        design.check()?;
         let outline = Outline::new(&design.outline)?;
         let holes = SoundHole::both(&design.sound_holes, &outline)?;
         Ok(Self { outline, holes })
@@ -42,12 +42,14 @@ impl Shape {
     /// # Errors
     /// [`DesignError`] naming the measure that keeps it from being drawn.
     pub fn new(design: &Design) -> Result<Self, DesignError> {
-        Self::within(&Boundaries::new(design)?, design)
+        design.check_numbers()?;
+        let boundaries = Boundaries::new(design)?;
+        design.check_within(&boundaries.outline, &boundaries.holes)?;
+        Self::within(&boundaries, design)
     }
 
-    /// Draws `design` within its boundaries.
+    /// Draws a checked `design` within its boundaries.
     pub(super) fn within(boundaries: &Boundaries, design: &Design) -> Result<Self, DesignError> {
-        design.check()?;
         let Boundaries { outline, holes } = boundaries.clone();
         let arching = Arching::new(&design.arching, &outline)?;
         let surface = Surface::new(&arching, &outline);

@@ -75,10 +75,11 @@ impl Stages {
     /// # Errors
     /// [`TopError::Design`] or [`TopError::Wood`] naming the measure at fault.
     pub fn set_design(&mut self, design: Design) -> Result<(), TopError> {
-        design.check()?;
-        design.wood.wood()?;
+        design.check_numbers()?;
         Fittings::of_design(&design)?;
-        self.draw(&design)?;
+        draw(&mut self.boundaries, &mut self.shape, &design)?;
+        let Boundaries { outline, holes } = self.boundaries.last().expect(MADE);
+        design.check_within(outline, holes)?;
         self.design = design;
         Ok(())
     }
@@ -88,13 +89,11 @@ impl Stages {
     /// # Errors
     /// [`TopError::Design`] naming the measure at fault.
     pub fn shape(&mut self) -> Result<&Shape, TopError> {
-        self.draw(&self.design.clone())
-    }
-
-    fn draw(&mut self, design: &Design) -> Result<&Shape, TopError> {
-        let bounds = (design.outline.clone(), design.sound_holes.clone());
-        let boundaries = self.boundaries.get(bounds, || Boundaries::new(design))?;
-        Ok(self.shape.get(drawn_from(design), || Shape::within(boundaries, design))?)
+        if self.shape.last().is_none() {
+            // Nobody has checked the design that this began with.
+            self.set_design(self.design.clone())?;
+        }
+        draw(&mut self.boundaries, &mut self.shape, &self.design)
     }
 
     /// Mesh and carved wood.
@@ -192,6 +191,17 @@ impl Stages {
             slopes: sum(|on| on.slopes.runs()),
         }
     }
+}
+
+/// Draws a design whose numbers are within their limits; what it has in common with the last one drawn is not drawn again.
+fn draw<'a>(
+    boundaries: &mut Kept<(OutlineMeasures, SoundHoles), Boundaries>,
+    shape: &'a mut Kept<DrawnFrom, Shape>,
+    design: &Design,
+) -> Result<&'a Shape, TopError> {
+    let bounded_by = (design.outline.clone(), design.sound_holes.clone());
+    let boundaries = boundaries.get(bounded_by, || Boundaries::new(design))?;
+    Ok(shape.get(drawn_from(design), || Shape::within(boundaries, design))?)
 }
 
 fn both<'a>(plan: &'a Kept<MeshedFrom, Plan>, carved: &'a Kept<CarvedFrom, Carved>) -> (&'a Plan, &'a Carved) {
