@@ -24,6 +24,7 @@
 //! All three from memory.
 
 mod basis;
+mod cholesky;
 mod dense;
 mod error;
 mod factor;
@@ -45,6 +46,7 @@ mod shift;
 mod symbolic;
 #[cfg(test)]
 mod tests;
+mod tiles;
 
 pub use error::EigenError;
 pub use factor::Factor;
