@@ -1,5 +1,7 @@
 //! `cargo xtask bench`: what a user waits for, measured now on this machine.
 
+mod accuracy;
+mod drag;
 mod machine;
 mod page_load;
 mod print;
@@ -28,14 +30,21 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
         let chromedriver = Chromedriver::start()?;
         let mut rows = transfer::rows(&server, &chromedriver).await?;
         rows.extend(page_load::rows(&server, &chromedriver).await?);
+        rows.extend(drag::rows(&server, &chromedriver).await?);
         Ok::<_, anyhow::Error>(rows)
     })?;
     rows.extend(solver::rows(&site)?);
+    rows.extend(accuracy::rows()?);
     Ok(Bench { machine: machine::describe(), date: machine::today(), rows })
 }
 
-/// The middle one of an odd number of times; one hiccup of the machine doesn't reach it.
-fn median(mut values: Vec<f64>) -> f64 {
+/// The middle one of the times; one hiccup of the machine doesn't reach it.
+fn median(values: Vec<f64>) -> f64 {
+    percentile(values, 50)
+}
+
+/// The least time that `percent` of all don't exceed.
+fn percentile(mut values: Vec<f64>, percent: usize) -> f64 {
     values.sort_by(f64::total_cmp);
-    values[values.len() / 2]
+    values[(values.len() * percent / 100).min(values.len() - 1)]
 }

@@ -17,5 +17,5 @@ mod session;
 
 pub use backend::Backend;
 pub use chromedriver::Chromedriver;
-pub use page::{DESKTOP, PHONE, Page, Screen};
+pub use page::{DESKTOP, PHONE, Page, SMALL, Screen};
 pub use session::Session;

@@ -4,6 +4,7 @@
 import { connectColourKey, paintColourKey } from "./colour_key.js";
 import { isMeasured, listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
+import { FineMesh } from "./fine_mesh.js";
 import { listenToHands } from "./gestures.js";
 import { connectHistory } from "./history_buttons.js";
 import { ModeTable } from "./mode_table.js";
@@ -36,8 +37,8 @@ const startWorkshop = () =>
     restarted,
   );
 
-/** For what takes long, so that the first stays free. */
-const second = once(startWorkshop);
+/** The first follows moving handles; the others do what takes long, so that it stays free. */
+const workers = { follower: startWorkshop(), solver: once(startWorkshop), judge: once(startWorkshop) };
 
 const board = once(
   () =>
@@ -68,7 +69,7 @@ const stage = new Stage(part("#stage-view", HTMLElement), {
 /** @type {Measure | undefined} the control that the person moved last */
 let touched;
 
-const session = new TopSession(store, startWorkshop(), second, {
+const session = new TopSession(store, workers, {
   picture: (picture, motion) => stage.show(picture, motion),
   design: (design) => drawings?.follow(design),
   motion: (motion) => stage.move(motion),
@@ -77,14 +78,15 @@ const session = new TopSession(store, startWorkshop(), second, {
     results.show(solution, chosen, store.design.rim);
     // Last: the words under the table take of its height.
     modes.reveal();
+    fine.show(solution);
     page.dataset.basis = solution.size;
     delete page.dataset.surety;
     if (page.dataset.state !== "modes") {
       performance.mark("bombatura:first-modes");
       reach("modes");
     }
-    if (solution.size === "standard") {
-      performance.mark("bombatura:standard-modes");
+    if (solution.proven) {
+      performance.mark(`bombatura:${solution.size}-modes`);
       notices.say(WORDS.settled(solution, chosen));
     }
   },
@@ -108,6 +110,11 @@ const modes = new ModeTable(part("#modes", HTMLTableElement), (mode) => {
   results.choose(mode);
   void session.choose(mode);
 });
+
+const fine = new FineMesh(
+  () => session.fine(),
+  () => session.giveUpFine(),
+);
 
 const controls = new ShapeControls(part("#measures", HTMLElement), {
   current: () => store.design,

@@ -36,6 +36,7 @@
  * @property {string} name assigned from the shape ("twist", "x", "ring"), or empty
  * @property {number} frequency_hz
  * @property {number} residual relative residual of the eigenproblem
+ * @property {number} identity the number that goes on with its shape while a handle moves; 0 where that is not known
  */
 
 /**
@@ -47,10 +48,19 @@
  */
 
 /**
- * Which mode the person is looking at: by its name where it has one, because a change of shape can reorder the modes.
+ * Which mode the person is looking at: by its shape while a handle moves, else by its name where it has one, because a change
+ * can reorder the modes.
  * @typedef {object} ModeWish
  * @property {string} name
  * @property {number} number
+ * @property {number} [identity]
+ */
+
+/**
+ * Modes by which those on another mesh know themselves.
+ * @typedef {object} Kin
+ * @property {Float32Array} signatures (mode, place)
+ * @property {number[]} identities (mode)
  */
 
 /**
@@ -61,6 +71,12 @@
  * @property {Mode[]} modes
  * @property {Motion} motion
  * @property {number} solve_ms
+ * @property {boolean} proven whether it is proven that no mode is missing among them
+ */
+
+/**
+ * The same of a top whose handle moves.
+ * @typedef {Solution & { signatures: Float32Array }} Step
  */
 
 /** @typedef {[number, number]} Place on a sheet: to the right and downwards, mm at true scale */
@@ -200,8 +216,10 @@
  * @property {{ send: { json: string }, get: string }} open a design from outside, checked strictly; the reply is the
  * same text, known to be good
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
- * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Solution }} solve
- * @property {{ send: { design: string, size: MeshSize, count: number, mode: number }, get: Motion }} motion
+ * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Step }} follow
+ * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish, kin?: Kin }, get: Solution }} solve
+ * @property {{ send: { design: string, size: MeshSize, count: number, mode: number, proven: boolean }, get: Motion }} motion of a
+ * mode that a solve or, where it is not proven, a follow of the same gives
  * @property {{ send: { design: string, size: MeshSize, count: number }, get: Surety[] }} surety of the modes that a solve of
  * the same gives
  * @property {{ send: { design: string }, get: Drawings }} drawings this and what follows the drawing board answers

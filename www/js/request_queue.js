@@ -1,8 +1,7 @@
 /** @import { Request, RequestKind } from "./messages.js" */
 
 /**
- * Which waiting request comes next. A dragged control sends far more than can be answered; the picture should follow
- * the hand, and the figures should follow too, a little later.
+ * Which waiting request comes next. A dragged control sends far more than can be answered: the newest of each kind is.
  */
 
 /** Lower comes first: what the hand sees before what the eye reads. */
@@ -18,6 +17,7 @@ const RANK = {
   to_mass: 0,
   with_thicknesses: 0,
   shape: 1,
+  follow: 1,
   drawings: 2,
   arching: 3,
   arches: 3,
@@ -29,43 +29,31 @@ const RANK = {
   surety: 6,
 };
 
-/**
- * A solve that has waited this long goes before new pictures. Longer, and the figures freeze while a control is
- * dragged without pause; much shorter, and the picture stutters behind each solve.
- */
-const PATIENCE_MS = 250;
-
 /** Requests that wait for the worker, at most one of each kind. */
 export class RequestQueue {
-  /** @type {Map<RequestKind, { request: Request, since_ms: number }>} */
+  /** @type {Map<RequestKind, Request>} */
   #waiting = new Map();
 
   /**
-   * Adds a request; one of the same kind that still waits is replaced but its place in time is kept.
+   * Adds a request; one of the same kind that still waits is replaced.
    * @param {Request} request
-   * @param {number} now_ms
    * @returns {Request | undefined} the replaced request
    */
-  add(request, now_ms) {
+  add(request) {
     const older = this.#waiting.get(request.kind);
-    this.#waiting.set(request.kind, { request, since_ms: older?.since_ms ?? now_ms });
-    return older?.request;
+    this.#waiting.set(request.kind, request);
+    return older;
   }
 
   /**
    * Takes out the request to answer now.
-   * @param {number} now_ms
    * @returns {Request | undefined} undefined when nothing waits
    */
-  take(now_ms) {
-    const entries = [...this.#waiting.values()];
-    const overdue = entries.find(
-      ({ request, since_ms }) => request.kind === "solve" && now_ms - since_ms > PATIENCE_MS,
-    );
-    const first = overdue ?? entries.sort((a, b) => RANK[a.request.kind] - RANK[b.request.kind])[0];
+  take() {
+    const [first] = [...this.#waiting.values()].sort((a, b) => RANK[a.kind] - RANK[b.kind]);
     if (first !== undefined) {
-      this.#waiting.delete(first.request.kind);
+      this.#waiting.delete(first.kind);
     }
-    return first?.request;
+    return first;
   }
 }

@@ -19,10 +19,10 @@ export class ResultText {
   show(solution, chosen, rim) {
     this.#solution = solution;
     this.#sureties = [];
-    const { size, picture } = solution;
+    const { size, picture, proven, modes } = solution;
     const mesh = meshText(size, picture.nodes);
     part("#mass", HTMLElement).textContent = WORDS.mass(picture.mass_g);
-    part("#basis", HTMLElement).textContent = size === "standard" ? WORDS.basis(rim, mesh) : WORDS.solving(mesh);
+    part("#basis", HTMLElement).textContent = proven ? WORDS.basis(rim, mesh) : WORDS.following(mesh, modes.length);
     this.choose(chosen);
   }
 

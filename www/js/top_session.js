@@ -1,18 +1,24 @@
 /**
- * One top at work: asks the worker for what the current design needs and hands results on in a consistent order.
+ * One top at work: asks the workers for what the current design needs and hands results on in a consistent order.
  *
- * A trial (a control being dragged) shows the preview mesh's picture at once and its figures shortly after. A settled
- * design gets the standard mesh. Each trial and each settling is a turn; what comes in for an older turn than the one
- * that is shown is dropped.
+ * While a control moves, one worker follows it on the preview mesh: each answer is a picture, its modes and the motion of the
+ * mode that is looked at. A settled design gets the standard mesh from a second worker, and a third judges how sure its figures
+ * are or makes the fine mesh on request; those two are stopped as soon as something newer comes. Each trial and each settling is a
+ * turn; what comes in for an older turn than the one that is shown is dropped.
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
-/** @import { Mode, ModeWish, Motion, Picture, Problem, Solution, Surety } from "./messages.js" */
+/** @import { MeshSize, Mode, ModeWish, Motion, Picture, Problem, Solution, Step, Surety } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
+import { PreviewCorrection } from "./preview_correction.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
-/** Elastic modes asked for: the lowest twenty are what plates are judged by, a few more show where they crowd. */
-const MODE_COUNT = 26;
+/**
+ * Elastic modes asked for. Standard: the lowest twenty are what plates are judged by, a few more show where they crowd.
+ * Preview: what is followed goes in groups of eight with four that guard them.
+ */
+const COUNTS = { standard: 26, fine: 60 };
+const FOLLOWED = [12, 20, 28];
 
 /**
  * @typedef {object} SessionEvents
@@ -24,36 +30,45 @@ const MODE_COUNT = 26;
  * @property {(problem: Problem) => void} problem the design that was tried or opened can't be; the store's one stays
  */
 
+/**
+ * @typedef {object} Workers
+ * @property {WorkshopClient} follower stays free for the next move of a handle
+ * @property {() => WorkshopClient} solver started when first needed, as is the other
+ * @property {() => WorkshopClient} judge for what takes long
+ */
+
 /** Turns designs into pictures, figures and motions. */
 export class TopSession {
   #store;
-  #client;
-  #second;
+  #workers;
   #events;
+  #correction = new PreviewCorrection();
+  /** @type {Set<WorkshopClient>} those for what takes long, once there */
+  #started = new Set();
   #turn = 0;
   #shown_turn = 0;
   /** @type {ModeWish} */
   #wish = FIRST_WISH;
-  /** @type {{ solution: Solution, design: string } | undefined} */
+  /** @type {{ solution: Solution, design: string, chosen: Mode } | undefined} */
   #shown;
+  /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
+  #followed;
 
   /**
    * @param {DesignStore} store
-   * @param {WorkshopClient} client
-   * @param {() => WorkshopClient} second started when first needed: for what takes long, so that the first stays free
+   * @param {Workers} workers
    * @param {SessionEvents} events
    */
-  constructor(store, client, second, events) {
+  constructor(store, workers, events) {
     this.#store = store;
-    this.#client = client;
-    this.#second = second;
+    this.#workers = workers;
     this.#events = events;
   }
 
   /** Goes to the demonstration design: at the start, and as a step that can be undone. */
   begin() {
     return this.#guarded(async () => {
-      const json = await this.#client.ask("demo", {});
+      const json = await this.#workers.follower.ask("demo", {});
       this.#store.settle(JSON.parse(json));
       await this.#fresh();
     });
@@ -71,9 +86,9 @@ export class TopSession {
    */
   open(json) {
     return this.#guarded(async () => {
-      const accepted = await this.#client.ask("open", { json });
+      const accepted = await this.#workers.follower.ask("open", { json });
       // Its shape must be possible too before it takes the place of the current one.
-      const picture = await this.#client.ask("shape", { design: accepted, size: "preview" });
+      const picture = await this.#workers.follower.ask("shape", { design: accepted, size: "preview" });
       this.#store.settle(JSON.parse(accepted));
       await this.#fresh(picture);
     });
@@ -84,12 +99,10 @@ export class TopSession {
    * @param {Design} design
    */
   async trial(design) {
-    const turn = ++this.#turn;
-    const text = JSON.stringify(design);
-    const shaped = this.#guarded(() => this.#shape(design, text, turn));
-    // Its problem, if any, is the shape's and is told once.
-    const solved = this.#ask("preview", text, turn).catch(() => undefined);
-    await Promise.all([shaped, solved]);
+    const turn = this.#newTurn();
+    // What is looked at keeps its shape, whatever its name or number becomes.
+    this.#wish = this.#shown?.chosen ?? this.#wish;
+    await this.#guarded(() => this.#follow(design, JSON.stringify(design), turn));
   }
 
   /**
@@ -98,15 +111,15 @@ export class TopSession {
    * @returns {Promise<boolean>} whether it could be
    */
   async settle(design) {
-    const turn = ++this.#turn;
+    const turn = this.#newTurn();
     const text = JSON.stringify(design);
     let settled = false;
     const taken = await this.#guarded(async () => {
-      // The last trial has mostly shown already that it can be drawn, and the step is there to undo at once.
-      if (text === this.#store.text || (await this.#shape(design, text, turn))) {
+      // The last trial has mostly shown already that it can be, and the step is there to undo at once.
+      if (text === this.#store.text || (await this.#follow(design, text, turn))) {
         this.#store.settle(design);
         settled = true;
-        await this.#ask("standard", text, turn);
+        await this.#solve("standard", text, turn);
       }
     });
     if (!taken && turn === this.#turn) {
@@ -116,26 +129,24 @@ export class TopSession {
         this.#store.settle(this.#store.design);
       }
       this.#events.design(this.#store.text);
-      await this.#guarded(() => this.#ask("standard", this.#store.text, turn));
+      await this.#guarded(() => this.#solve("standard", this.#store.text, turn));
     }
     return taken;
   }
 
-  /**
-   * Shows the shape of a design and takes it on trial; false when something newer is shown already.
-   * @param {Design} design
-   * @param {string} text
-   * @param {number} turn
-   */
-  async #shape(design, text, turn) {
-    this.#events.design(text);
-    const picture = await this.#client.ask("shape", { design: text, size: "preview" });
-    const fresh = this.#isNew(turn);
-    if (fresh) {
-      this.#store.replace(design);
-      this.#events.picture(picture);
+  /** Works the settled design out on the fine mesh, unless something newer comes or it is given up. */
+  fine() {
+    // How sure the standard figures are waits for the better ones.
+    this.#slow(this.#workers.judge).abandon();
+    return this.#guarded(() => this.#solve("fine", this.#store.text, this.#turn));
+  }
+
+  /** Gives the fine mesh up. */
+  giveUpFine() {
+    this.#slow(this.#workers.judge).abandon();
+    if (this.#shown?.solution.size === "standard") {
+      void this.#judge(this.#shown.design, "standard");
     }
-    return fresh;
   }
 
   /**
@@ -143,8 +154,20 @@ export class TopSession {
    * @param {Mode} mode
    */
   choose(mode) {
-    this.#wish = { name: mode.name, number: mode.number };
+    this.#wish = mode;
+    if (this.#shown !== undefined) {
+      this.#shown.chosen = mode;
+    }
     return this.#guarded(() => this.#fetchMotion(mode));
+  }
+
+  /** Begins a turn: whatever takes long belongs to an older one and is stopped. */
+  #newTurn() {
+    for (const worker of this.#started) {
+      worker.abandon();
+    }
+    this.#turn += 1;
+    return this.#turn;
   }
 
   /**
@@ -152,49 +175,92 @@ export class TopSession {
    * @param {Picture} [preview] where it is there already
    */
   async #fresh(preview) {
-    const turn = ++this.#turn;
+    const turn = this.#newTurn();
+    const design = this.#store.design;
     const text = this.#store.text;
+    // Another design's modes have names and numbers of their own.
+    this.#wish = { name: this.#wish.name, number: this.#wish.number };
     this.#events.design(text);
-    const picture = preview ?? (await this.#client.ask("shape", { design: text, size: "preview" }));
+    // Starts while the quick figures are worked out.
+    this.#workerOf("standard");
+    const picture = preview ?? (await this.#workers.follower.ask("shape", { design: text, size: "preview" }));
     if (this.#isNew(turn)) {
       this.#events.picture(picture);
     }
-    await this.#ask("preview", text, turn);
-    await this.#ask("standard", text, turn);
+    if (await this.#follow(design, text, turn)) {
+      await this.#solve("standard", text, turn);
+    }
+  }
+
+  /**
+   * Shows a design as quickly as can be and takes it on trial; false when something newer is shown already.
+   * @param {Design} design
+   * @param {string} text
+   * @param {number} turn
+   */
+  async #follow(design, text, turn) {
+    this.#events.design(text);
+    const wish = this.#wish;
+    const count = FOLLOWED.find((most) => wish.number <= most) ?? FOLLOWED[0];
+    const step = await this.#workers.follower.ask("follow", { design: text, size: "preview", count, wish });
+    if (!this.#isNew(turn)) {
+      return false;
+    }
+    if (text !== this.#store.text) {
+      this.#store.replace(design);
+    }
+    this.#followed = { step, design: text };
+    await this.#show({ ...step, modes: this.#correction.correct(step.modes) }, text);
+    return true;
   }
 
   /**
    * Solves and shows; false when something newer is shown already.
-   * @param {"preview" | "standard"} size
+   * @param {"standard" | "fine"} size
    * @param {string} design
    * @param {number} turn
    */
-  async #ask(size, design, turn) {
-    const solution = await this.#client.ask("solve", { design, size, count: MODE_COUNT, wish: this.#wish });
+  async #solve(size, design, turn) {
+    const followed = this.#followed?.design === design ? this.#followed.step : undefined;
+    const kin = followed && {
+      signatures: followed.signatures,
+      identities: followed.modes.map(({ identity }) => identity),
+    };
+    const request = { design, size, count: COUNTS[size], wish: this.#wish, kin };
+    const solution = await this.#workerOf(size).ask("solve", request);
     if (!this.#isNew(turn)) {
       return false;
     }
-    this.#shown = { solution, design };
+    if (followed !== undefined && size === "standard") {
+      this.#correction.learn(followed.modes, solution.modes);
+    }
+    await this.#show(solution, design);
+    void this.#judge(design, size);
+    return true;
+  }
+
+  /**
+   * @param {Solution} solution
+   * @param {string} design
+   */
+  async #show(solution, design) {
     const chosen = chosenMode(solution.modes, this.#wish);
+    this.#shown = { solution, design, chosen };
     this.#events.picture(solution.picture, solution.motion);
     this.#events.figures(solution, chosen);
     if (chosen.number !== solution.motion.mode) {
       await this.#fetchMotion(chosen);
     }
-    if (size === "standard") {
-      void this.#judge(design);
-    }
-    return true;
   }
 
   /**
    * Finds out how sure the figures are that are shown. Where that can't be had they stand without it.
    * @param {string} design
+   * @param {"standard" | "fine"} size
    */
-  async #judge(design) {
+  async #judge(design, size) {
     const shown = this.#shown;
-    const request = { design, size: /** @type {const} */ ("standard"), count: MODE_COUNT };
-    const sureties = await this.#second().askBeside("surety", request);
+    const sureties = await this.#slow(this.#workers.judge).askBeside("surety", { design, size, count: COUNTS[size] });
     if (sureties !== undefined && shown === this.#shown) {
       this.#events.sureties(sureties);
     }
@@ -205,16 +271,35 @@ export class TopSession {
     const shown = this.#shown;
     if (shown !== undefined) {
       const { design, solution } = shown;
-      const motion = await this.#client.ask("motion", {
-        design,
-        size: solution.size,
-        count: MODE_COUNT,
-        mode: mode.number,
-      });
+      const { size, proven, modes } = solution;
+      const request = { design, size, count: modes.length, mode: mode.number, proven };
+      const motion = await this.#workerOf(size).ask("motion", request);
       if (shown === this.#shown) {
         this.#events.motion(motion);
       }
     }
+  }
+
+  /**
+   * @param {MeshSize} size
+   * @returns {WorkshopClient} the worker that holds the modes on that mesh
+   */
+  #workerOf(size) {
+    switch (size) {
+      case "preview":
+        return this.#workers.follower;
+      case "standard":
+        return this.#slow(this.#workers.solver);
+      default:
+        return this.#slow(this.#workers.judge);
+    }
+  }
+
+  /** @param {() => WorkshopClient} start */
+  #slow(start) {
+    const worker = start();
+    this.#started.add(worker);
+    return worker;
   }
 
   /**

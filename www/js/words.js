@@ -80,8 +80,14 @@ export const WORDS = {
    */
   basis: (rim, mesh) =>
     `${rim === "free" ? "Free top" : "Top held at its rim"}, ${mesh}. ±: how far boards differ, and the mesh; Q: how long it rings.`,
-  /** @param {string} mesh */
-  solving: (mesh) => `Figures from the ${mesh}; working out the standard mesh…`,
+  /**
+   * @param {string} mesh
+   * @param {number} count
+   */
+  following: (mesh, count) =>
+    `Preview: the lowest ${count} modes on the ${mesh}, set right by the last standard figures. Not proven complete until the standard mesh is worked out.`,
+  /** @param {number | undefined} left_s estimated; undefined when it takes longer than that */
+  time_left: (left_s) => (left_s === undefined ? "longer than estimated" : `about ${left_s} s left`),
   /**
    * @param {Solution} solution
    * @param {Mode} mode

@@ -33,7 +33,7 @@ self.addEventListener("message", (/** @type {MessageEvent<Start | Request>} */ e
     start(message.module).catch(reportError);
     return;
   }
-  const replaced = queue.add(message, performance.now());
+  const replaced = queue.add(message);
   if (replaced !== undefined) {
     say({ id: replaced.id, outcome: "superseded" });
   }
@@ -63,7 +63,7 @@ function askTurn() {
 
 function takeTurn() {
   turn_asked = false;
-  const request = queue.take(performance.now());
+  const request = queue.take();
   if (request === undefined || desk === undefined) {
     return;
   }

@@ -100,6 +100,22 @@ export class WorkshopClient {
     }
   }
 
+  /**
+   * Gives up everything that was asked, at once: the worker is stopped in the middle of it and another started in its place.
+   * Whoever waits is told that it is superseded. Costs nothing when nothing was asked.
+   */
+  abandon() {
+    if (this.#worker !== undefined && this.#waiting.size > 0) {
+      const waiting = [...this.#waiting.values()];
+      this.#waiting.clear();
+      this.#worker.terminate();
+      this.#startWorker();
+      for (const { reject } of waiting) {
+        reject(new Superseded());
+      }
+    }
+  }
+
   #startWorker() {
     const worker = new Worker(this.#worker_url, { type: "module" });
     this.#worker = worker;

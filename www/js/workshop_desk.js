@@ -1,4 +1,4 @@
-/** @import { Exchange, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution, Surety } from "./messages.js" */
+/** @import { Exchange, Kin, MeshSize, Mode, ModeWish, Motion, Picture, Request, RequestKind, Solution, Step, Surety } from "./messages.js" */
 import { chosenMode } from "./mode_choice.js";
 
 /**
@@ -8,6 +8,10 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(json: string) => void} open_design
  * @property {(size: MeshSize) => Picture} picture
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
+ * @property {(size: MeshSize, count: number) => { modes: Mode[] }} follow from where the modes were last
+ * @property {(mode: number) => Omit<Motion, "mode">} followed_motion on the mesh of the last follow
+ * @property {() => Float32Array} signatures of the modes followed last
+ * @property {(signatures: Float32Array) => Uint32Array} kin (mode of the last solve) which of those has its shape, from 1, or 0
  * @property {() => Surety[]} surety of the last solve
  * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
  */
@@ -46,10 +50,12 @@ export class WorkshopDesk {
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);
+      case "follow":
+        this.#hold(request.design);
+        return this.#step(request);
       case "motion":
         this.#hold(request.design);
-        this.#core.solve(request.size, request.count);
-        return { mode: request.mode, ...this.#core.motion(request.mode) };
+        return this.#motion(request);
       case "surety":
         this.#hold(request.design);
         this.#core.solve(request.size, request.count);
@@ -60,16 +66,48 @@ export class WorkshopDesk {
   }
 
   /**
-   * @param {{ size: MeshSize, count: number, wish: ModeWish }} request
+   * @param {{ size: MeshSize, count: number, wish: ModeWish, kin?: Kin }} request
    * @returns {Solution}
    */
-  #solution({ size, count, wish }) {
+  #solution({ size, count, wish, kin }) {
     const begun_ms = performance.now();
     const { modes } = this.#core.solve(size, count);
     const solve_ms = performance.now() - begun_ms;
+    if (kin !== undefined) {
+      for (const [index, partner] of this.#core.kin(kin.signatures).entries()) {
+        modes[index].identity = kin.identities[partner - 1] ?? 0;
+      }
+    }
     const mode = chosenMode(modes, wish).number;
     const motion = { mode, ...this.#core.motion(mode) };
-    return { size, picture: this.#core.picture(size), modes, motion, solve_ms };
+    return { size, picture: this.#core.picture(size), modes, motion, solve_ms, proven: true };
+  }
+
+  /**
+   * @param {{ size: MeshSize, count: number, wish: ModeWish }} request
+   * @returns {Step}
+   */
+  #step({ size, count, wish }) {
+    const begun_ms = performance.now();
+    const { modes } = this.#core.follow(size, count);
+    const solve_ms = performance.now() - begun_ms;
+    const mode = chosenMode(modes, wish).number;
+    const motion = { mode, ...this.#core.followed_motion(mode) };
+    const [picture, signatures] = [this.#core.picture(size), this.#core.signatures()];
+    return { size, picture, modes, motion, signatures, solve_ms, proven: false };
+  }
+
+  /**
+   * @param {{ size: MeshSize, count: number, mode: number, proven: boolean }} request
+   * @returns {Motion}
+   */
+  #motion({ size, count, mode, proven }) {
+    if (proven) {
+      this.#core.solve(size, count);
+      return { mode, ...this.#core.motion(mode) };
+    }
+    this.#core.follow(size, count);
+    return { mode, ...this.#core.followed_motion(mode) };
   }
 
   /** @param {string} design */

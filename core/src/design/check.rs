@@ -15,10 +15,18 @@ impl Design {
         let outline = Outline::new(&self.outline)?;
         Arching::new(&self.arching, &outline)?;
         let holes = SoundHole::both(&self.sound_holes, &outline)?;
+        self.check_within(&outline, &holes)
+    }
+
+    /// Checks what outline, arching and holes don't find out as they are drawn, the numbers left out.
+    ///
+    /// # Errors
+    /// The first fault found.
+    pub(crate) fn check_within(&self, outline: &Outline, holes: &[SoundHole]) -> Result<(), DesignError> {
         if let Err(error) = self.wood.wood() {
             return Err(DesignError::impossible_wood("wood", self.wood.species, &error));
         }
-        self.check_fittings(&outline, &holes)?;
+        self.check_fittings(outline, holes)?;
         self.check_measured_thicknesses()
     }
 
@@ -37,7 +45,11 @@ impl Design {
         })
     }
 
-    fn check_numbers(&self) -> Result<(), DesignError> {
+    /// Checks every number against its limits.
+    ///
+    /// # Errors
+    /// The first fault found.
+    pub(crate) fn check_numbers(&self) -> Result<(), DesignError> {
         // NaN and infinity, which JSON can't hold, turn up in this tree as null.
         let tree = serde_json::to_value(self)
             .map_err(|error| DesignError::WrongShape { path: "the document".into(), detail: error.to_string() })?;

@@ -19,6 +19,16 @@ impl Design {
     /// The first fault found, in this order: size, JSON syntax, format, version, keys and kinds of value, limits,
     /// measures that can't go together.
     pub fn from_json(json: &str) -> Result<Design, DesignError> {
+        let design = Self::parse(json)?;
+        design.check()?;
+        Ok(design)
+    }
+
+    /// The same up to keys and kinds of value: for whoever checks the measures as they are drawn.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn parse(json: &str) -> Result<Design, DesignError> {
         if json.len() > LARGEST_DOCUMENT_BYTES {
             return Err(DesignError::TooLarge { bytes: json.len() });
         }
@@ -32,9 +42,7 @@ impl Design {
         if version != Some(&Value::from(VERSION)) {
             return Err(DesignError::UnknownVersion { found: found(version) });
         }
-        let design = read(json)?;
-        design.check()?;
-        Ok(design)
+        read(json)
     }
 
     /// The design as a JSON document that [`Design::from_json`] reads back to the same value, if its numbers have no more

@@ -11,7 +11,9 @@
 //! Everything here is pure mathematics in the units of the pencil; nothing knows what the equations stand for.
 //! One thread, no clocks, no hash maps: the same input gives the same bytes.
 //!
-//! Ways not taken: subspace iteration (2 to 5 times slower on shell pencils, measured); thick restarts (the few hundred basis
+//! Modes known from a pencil a little different are refined by [`refine()`], unproven.
+//!
+//! Ways not taken: subspace iteration from nothing (2 to 5 times slower on shell pencils, measured); thick restarts (the few hundred basis
 //! vectors needed for 150 modes fit in memory, and keeping them makes orthogonality and convergence simple);
 //! nested dissection (approximate minimum degree on the node graph gave less fill on plate-like meshes).
 //!
@@ -22,6 +24,7 @@
 //! All three from memory.
 
 mod basis;
+mod cholesky;
 mod dense;
 mod error;
 mod factor;
@@ -32,6 +35,7 @@ mod pattern;
 mod pencil;
 mod product;
 mod proof;
+mod refine;
 mod report;
 mod request;
 mod rigid;
@@ -42,6 +46,7 @@ mod shift;
 mod symbolic;
 #[cfg(test)]
 mod tests;
+mod tiles;
 
 pub use error::EigenError;
 pub use factor::Factor;
@@ -49,5 +54,6 @@ pub use inertia::count_below;
 pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;
+pub use refine::{Refined, Refinement, refine};
 pub use request::{Eigenpairs, Extent, RESIDUAL_TOLERANCE, Request};
 pub use symbolic::Symbolic;

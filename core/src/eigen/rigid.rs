@@ -23,15 +23,7 @@ pub(super) fn rigid_basis(
         return Ok(basis);
     };
     let given = rigid.len() / dof;
-    check_values("the rigid modes", rigid, given.max(1) * dof)?;
-    let mut block = vec![0.0; rigid.len()];
-    for (vector, permuted) in rigid.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
-        pencil.symbolic.permute_into(vector, permuted);
-        let length = permuted.iter().map(|value| value * value).sum::<f64>().sqrt();
-        // A zero vector stays zero and is reported as dependent.
-        let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
-        permuted.iter_mut().for_each(|value| *value *= scale);
-    }
+    let block = unit_rigid(pencil, rigid)?;
     let forces = stiffness.multiply(&block);
     let magnitudes: Vec<f64> = block.iter().map(|value| value.abs()).collect();
     let bounds = stiffness.magnitudes().multiply(&magnitudes);
@@ -46,6 +38,20 @@ pub(super) fn rigid_basis(
         return Err(EigenError::RigidDependent { given, independent });
     }
     Ok(basis)
+}
+
+/// Rigid modes (mode, equation) in elimination order at unit length; a zero vector stays zero.
+pub(super) fn unit_rigid(pencil: &Ordered, rigid: &[f64]) -> Result<Vec<f64>, EigenError> {
+    let dof = pencil.symbolic.dof();
+    check_values("the rigid modes", rigid, (rigid.len() / dof).max(1) * dof)?;
+    let mut block = vec![0.0; rigid.len()];
+    for (vector, permuted) in rigid.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
+        pencil.symbolic.permute_into(vector, permuted);
+        let length = permuted.iter().map(|value| value * value).sum::<f64>().sqrt();
+        let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
+        permuted.iter_mut().for_each(|value| *value *= scale);
+    }
+    Ok(block)
 }
 
 fn largest(values: &[f64]) -> f64 {

@@ -15,6 +15,7 @@ mod edges;
 mod error;
 mod fill;
 mod improve;
+mod locate;
 mod mid_surface;
 mod narrow;
 mod near;
@@ -30,6 +31,7 @@ mod triangulate;
 
 pub use edges::Edges;
 pub use error::MeshError;
+pub use locate::{Locator, Shares};
 pub use mid_surface::{MidSurface, Sample};
 pub use plan_mesh::{MeshSize, PlanMesh};
 

@@ -18,28 +18,36 @@ const LEAST_LIKENESS: f64 = 0.5;
 pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes)) -> Vec<Option<usize>> {
     let weights = own.0.node_volumes_m3();
     let carry = Carry::new(own.0, other.0);
-    let own_moves: Vec<_> = (0..own.1.count()).map(|mode| displacements(own.1.shape(mode))).collect();
+    let own_moves: Vec<Vec<_>> = (0..own.1.count()).map(|mode| displacements(own.1.shape(mode)).collect()).collect();
     let other_moves: Vec<_> = (0..other.1.count()).map(|mode| carry.displacements(other.1.shape(mode))).collect();
     let product = |a: &[Vector3<f64>], b: &[Vector3<f64>]| -> f64 {
         weights.iter().zip(a.iter().zip(b)).map(|(weight, (a, b))| weight * a.dot(b)).sum()
     };
-    // (mode of `other`): the own mode most like it, and how much.
-    let mut likest: Vec<Option<(usize, f64)>> = vec![None; other_moves.len()];
-    for (i, a) in own_moves.iter().enumerate() {
-        for (b, likest) in other_moves.iter().zip(&mut likest) {
-            let likeness = product(a, b).powi(2) / (product(a, a) * product(b, b));
-            if likeness > likest.map_or(LEAST_LIKENESS, |(_, most)| most) {
-                *likest = Some((i, likeness));
-            }
-        }
+    let likeness: Vec<f64> = own_moves
+        .iter()
+        .flat_map(|a| other_moves.iter().map(|b| product(a, b).powi(2) / (product(a, a) * product(b, b))))
+        .collect();
+    pair_off(&likeness, other_moves.len(), LEAST_LIKENESS)
+}
+
+/// (own): the other most like it, by `likeness` (own, other) of `others`, the most alike first; each used once, and none
+/// where what is left is not more than `least` alike.
+#[must_use]
+pub fn pair_off(likeness: &[f64], others: usize, least: f64) -> Vec<Option<usize>> {
+    let mut partner = vec![None; likeness.len() / others.max(1)];
+    let mut used = vec![false; others];
+    loop {
+        let free = likeness
+            .iter()
+            .enumerate()
+            .filter(|(at, alike)| **alike > least && partner[at / others].is_none() && !used[at % others]);
+        // The first of equals.
+        let Some((at, _)) = free.reduce(|best, next| if next.1 > best.1 { next } else { best }) else {
+            return partner;
+        };
+        partner[at / others] = Some(at % others);
+        used[at % others] = true;
     }
-    let mut partner = vec![None; own_moves.len()];
-    for (j, likest) in likest.iter().enumerate() {
-        if let Some((i, _)) = likest {
-            partner[*i] = Some(j);
-        }
-    }
-    partner
 }
 
 /// Carries shapes from one mesh to the nodes of another: the nearest node's displacement and what its rotation adds on the
@@ -61,7 +69,7 @@ impl Carry {
     }
 
     fn displacements(&self, shape: &[f64]) -> Vec<Vector3<f64>> {
-        let own = displacements(shape);
+        let own: Vec<_> = displacements(shape).collect();
         self.from
             .iter()
             .map(|&(node, way)| {
@@ -73,6 +81,6 @@ impl Carry {
 }
 
 /// (node): the displacement in a shape (node, dof).
-fn displacements(shape: &[f64]) -> Vec<Vector3<f64>> {
-    shape.chunks_exact(DOFS_PER_NODE).map(|dofs| Vector3::from_column_slice(&dofs[..3])).collect()
+pub(super) fn displacements(shape: &[f64]) -> impl Iterator<Item = Vector3<f64>> {
+    shape.chunks_exact(DOFS_PER_NODE).map(|dofs| Vector3::from_column_slice(&dofs[..3]))
 }

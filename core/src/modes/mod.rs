@@ -8,6 +8,7 @@
 mod archetypes;
 mod certainty;
 mod damping;
+mod follow;
 mod matching;
 mod names;
 mod rigid;
@@ -16,7 +17,8 @@ mod solve;
 
 pub use certainty::{Certainty, certainty, mesh_errors_hz};
 pub use damping::{Damping, EnergyShares, damping};
-pub use matching::match_modes;
+pub use follow::{FOLLOW_RESIDUAL, Followed, Trail, follow_modes};
+pub use matching::{match_modes, pair_off};
 pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
 pub use sensitivity::{Sensitivity, sensitivities};

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use super::{Modes, name_modes, rigid_motions};
 use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
-use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
+use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// What is wanted of the modes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,7 +43,7 @@ pub enum ModesError {
 }
 
 /// Vectors iterated together: eight suits the caches (measured in `benches/eigen.rs`).
-const BLOCK: usize = 8;
+pub(super) const BLOCK: usize = 8;
 
 impl ModesRequest {
     /// The most modes to ask for at once.
@@ -53,6 +53,11 @@ impl ModesRequest {
     #[must_use]
     pub fn lowest(most: usize) -> Self {
         Self { most, below_hz: None, prove: true }
+    }
+
+    /// Whether so many can be had.
+    pub(super) fn check(&self) -> Result<(), ModesError> {
+        self.extent().map(|_| ())
     }
 
     fn extent(&self) -> Result<Extent, ModesError> {
@@ -102,7 +107,7 @@ pub fn solve_modes(
     )?;
     let mut modes = Modes {
         nodes: geometry.node_count(),
-        frequencies_hz: found.values.iter().map(|lambda| lambda.max(0.0).sqrt() / TAU).collect(),
+        frequencies_hz: found.values.iter().map(|lambda| frequency_hz(*lambda)).collect(),
         shapes: spread(&found.vectors, equations),
         names: Vec::new(),
         residuals: found.residuals,
@@ -116,21 +121,34 @@ pub fn solve_modes(
     Ok(modes)
 }
 
+/// Hz of λ in rad²/s².
+pub(super) fn frequency_hz(lambda: f64) -> f64 {
+    lambda.max(0.0).sqrt() / TAU
+}
+
 /// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.
-fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
+pub(super) fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
+    let dofs = || equations.equation_of.iter().flatten();
+    let mut shapes =
+        Vec::with_capacity(vectors.len() / equations.count() * equations.equation_of.len() * DOFS_PER_NODE);
+    for vector in vectors.chunks_exact(equations.count()) {
+        shapes.extend(dofs().map(|equation| equation.map_or(0.0, |at| vector[at as usize])));
+    }
+    shapes
+}
+
+/// The other way: (mode, equation) from (mode, node, dof).
+pub(super) fn gather(shapes: &[f64], equations: &Equations) -> Vec<f64> {
+    let dofs = || equations.equation_of.iter().flatten();
+    let mut vectors = Vec::with_capacity(shapes.len());
+    for shape in shapes.chunks_exact(equations.equation_of.len() * DOFS_PER_NODE) {
+        vectors.extend(dofs().zip(shape).filter(|(equation, _)| equation.is_some()).map(|(_, value)| *value));
+    }
     vectors
-        .chunks_exact(equations.count())
-        .flat_map(|vector| {
-            equations
-                .equation_of
-                .iter()
-                .flat_map(move |dofs| dofs.map(|equation| equation.map_or(0.0, |at| vector[at as usize])))
-        })
-        .collect()
 }
 
 /// The frequency of a shape by Rayleigh's quotient, Hz.
 fn rayleigh_hz(pencil: &Pencil, shape: &[f64]) -> f64 {
     let energy = |values: &[f64]| pencil.pattern.quadratic(values, shape);
-    (energy(pencil.stiffness) / energy(pencil.mass)).abs().sqrt() / TAU
+    frequency_hz((energy(pencil.stiffness) / energy(pencil.mass)).abs())
 }

@@ -171,7 +171,12 @@ fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {
 
 /// True when two straight lines cross; ends that touch don't count.
 pub fn segments_cross(a: [Point; 2], b: [Point; 2]) -> bool {
-    let apart = |k: usize| a[0][k].max(a[1][k]) < b[0][k].min(b[1][k]) || b[0][k].max(b[1][k]) < a[0][k].min(a[1][k]);
+    // Plain comparisons: the minimum of two numbers is a call of its own in wasm, and most pairs end here.
+    let order = |[p, q]: [Point; 2], k: usize| if p[k] < q[k] { (p[k], q[k]) } else { (q[k], p[k]) };
+    let apart = |k: usize| {
+        let ((low, high), (other_low, other_high)) = (order(a, k), order(b, k));
+        high < other_low || other_high < low
+    };
     if apart(0) || apart(1) {
         return false;
     }

@@ -85,7 +85,7 @@ pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> El
     let mut bending_block = shear_stiffness(&facet, &section, &lean);
     for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
         let curvature = lean.curvature(&facet, point);
-        bending_block += curvature.transpose() * (bending(t) * (facet.area / 3.0)) * curvature;
+        bending_block += curvature.tr_mul(&(bending(t) * (facet.area / 3.0) * curvature));
     }
     bending_block -= edge_layer::relief(&facet, patch, &section, &lean, &bending_block);
 
@@ -93,11 +93,11 @@ pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> El
     let coupling_area = section.coupling * facet.area;
     let mean_shear = lean.mean_shear(&facet);
     let forces_from_bending = membrane_area * from_bending + coupling_area * mean_shear;
-    let membrane_block = strain.transpose() * membrane_area * strain
+    let membrane_block = strain.tr_mul(&(membrane_area * strain))
         + membrane::higher_order_stiffness(&facet, &(section.plane_stress_pa * mean_thickness));
-    let mixed_block = strain.transpose() * forces_from_bending;
-    let cross = from_bending.transpose() * coupling_area * mean_shear;
-    bending_block += from_bending.transpose() * membrane_area * from_bending + cross + cross.transpose();
+    let mixed_block = strain.tr_mul(&forces_from_bending);
+    let cross = from_bending.tr_mul(&(coupling_area * mean_shear));
+    bending_block += from_bending.tr_mul(&(membrane_area * from_bending)) + cross + cross.transpose();
 
     let stiffness = turn(&facet.facet_from_top, &membrane_block, &mixed_block, &bending_block);
     let normal = facet.facet_from_top.row(2).transpose();
@@ -115,7 +115,7 @@ fn shear_stiffness(facet: &Facet, section: &Section, lean: &EdgeLean) -> SMatrix
     let curl = lean.shear_curl(facet);
     let spread = facet.second_moment().try_inverse().expect("a checked triangle has an area");
     let per_curl = section.shear.determinant() / (section.shear * spread).trace();
-    (mean.transpose() * section.shear * mean + curl.transpose() * curl * per_curl) * facet.area
+    (mean.tr_mul(&(section.shear * mean)) + curl.tr_mul(&(curl * per_curl))) * facet.area
 }
 
 /// The wood's compliance, averaged over the element.

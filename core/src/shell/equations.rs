@@ -13,6 +13,8 @@ pub struct Equations {
     pub equation_of: Vec<[Option<u32>; DOFS_PER_NODE]>,
     /// Lower triangle of the matrices.
     pub pattern: Pattern,
+    /// (triangle, entry of an element's lower triangle): the place among the pattern's values.
+    places: Vec<[u32; ELEMENT_ENTRIES]>,
 }
 
 impl Equations {
@@ -42,7 +44,14 @@ impl Equations {
             }
             column_starts.push(row_indices.len());
         }
-        Ok(Self { equation_of, pattern: Pattern { column_starts, row_indices, node_of_equation } })
+        let pattern = Pattern { column_starts, row_indices, node_of_equation };
+        let mut equations = Self { equation_of, pattern, places: Vec::new() };
+        let mut all = vec![[HELD; ELEMENT_ENTRIES]; triangles.len()];
+        for (places, nodes) in all.iter_mut().zip(triangles) {
+            equations.for_each_entry(nodes, |at, row, column| places[lower_entry(row, column)] = at as u32);
+        }
+        equations.places = all;
+        Ok(equations)
     }
 
     /// Number of equations.
@@ -54,27 +63,48 @@ impl Equations {
     /// Visits the stored entries that a part joining `nodes`, one node or neighbours, adds to: the place among the pattern's
     /// values, and the part's row and column (corner and dof, 0..6 N).
     pub(super) fn for_each_entry<const N: usize>(&self, nodes: &[u32; N], mut visit: impl FnMut(usize, usize, usize)) {
+        let free = |node: u32| {
+            let dofs = self.equation_of[node as usize].iter().enumerate();
+            dofs.filter_map(|(dof, equation)| equation.map(|equation| (dof, equation as usize)))
+        };
+        let Pattern { column_starts, row_indices, .. } = &self.pattern;
         for (j, &column_node) in nodes.iter().enumerate() {
-            for (column_dof, column) in self.equation_of[column_node as usize].iter().enumerate() {
-                let Some(column) = *column else { continue };
-                let start = self.pattern.column_starts[column as usize];
-                let rows = &self.pattern.row_indices[start..self.pattern.column_starts[column as usize + 1]];
-                for (i, &row_node) in nodes.iter().enumerate().filter(|(_, row_node)| **row_node >= column_node) {
-                    let mut of_node = self.equation_of[row_node as usize]
-                        .iter()
-                        .enumerate()
-                        .filter_map(|(dof, row)| row.filter(|row| *row >= column).map(|row| (dof, row)))
-                        .peekable();
-                    let Some(&(_, first)) = of_node.peek() else { continue };
-                    // A node's rows stand together, so one search finds them all.
-                    let place = start + rows.partition_point(|row| *row < first as usize);
-                    for (offset, (row_dof, _)) in of_node.enumerate() {
-                        visit(place + offset, 6 * i + row_dof, 6 * j + column_dof);
+            let Some((_, first_column)) = free(column_node).next() else { continue };
+            let start = column_starts[first_column];
+            let rows = &row_indices[start..column_starts[first_column + 1]];
+            for (i, &row_node) in nodes.iter().enumerate().filter(|(_, row_node)| **row_node >= column_node) {
+                let Some((_, first_row)) = free(row_node).next() else { continue };
+                // A node's rows stand together and its columns are alike but for what lies above the diagonal, so one search
+                // finds them all.
+                let ahead = rows.partition_point(|row| *row < first_row);
+                for (column_dof, column) in free(column_node) {
+                    let above = column - first_column;
+                    for (row_dof, row) in free(row_node).filter(|(_, row)| *row >= column) {
+                        let place = column_starts[column] + ahead + (row - first_row) - above;
+                        visit(place, 6 * i + row_dof, 6 * j + column_dof);
                     }
                 }
             }
         }
     }
+
+    /// Where the parts of `triangle` go: (entry of an element's lower triangle, column by column), [`HELD`] where a degree of
+    /// freedom is held.
+    pub(super) fn places(&self, triangle: usize) -> &[u32; ELEMENT_ENTRIES] {
+        &self.places[triangle]
+    }
+}
+
+/// Entries of the lower triangle of an element's matrix, 18 by 18.
+pub(super) const ELEMENT_ENTRIES: usize = 18 * 19 / 2;
+
+/// The place of an entry whose row or column is held.
+pub(super) const HELD: u32 = u32::MAX;
+
+/// Which entry of the lower triangle, column by column, `row` and `column` of an element's symmetric matrix share.
+const fn lower_entry(row: usize, column: usize) -> usize {
+    let (low, high) = if row < column { (row, column) } else { (column, row) };
+    low * (37 - low) / 2 + high - low
 }
 
 /// (node): itself and the nodes it shares a triangle with, those numbered from it upwards, ascending.

@@ -49,6 +49,19 @@ impl ElementMass {
         Self { displacement, rotation }
     }
 
+    /// One entry of the element's mass matrix (corner and dof, corner and dof).
+    #[inline]
+    pub(super) fn entry(&self, row: usize, column: usize) -> f64 {
+        let (corner, dof, other_corner, other_dof) = (row / 6, row % 6, column / 6, column % 6);
+        if dof < 3 && dof == other_dof {
+            self.displacement[(corner, other_corner)]
+        } else if dof >= 3 && other_dof >= 3 && corner == other_corner {
+            self.rotation[corner][(dof - 3, other_dof - 3)]
+        } else {
+            0.0
+        }
+    }
+
     /// uᵀMu for displacements and rotations (corner, dof).
     pub(super) fn quadratic(&self, moved: &[f64]) -> f64 {
         let mut sum = 0.0;

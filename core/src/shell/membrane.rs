@@ -50,19 +50,19 @@ pub(super) fn higher_order_stiffness(facet: &Facet, plane_stress: &Matrix3<f64>)
     let deviator = [[0, 1], [1, 2], [2, 0]].map(|[a, b]| 0.5 * (corner_modes(facet, a) + corner_modes(facet, b)));
     let mut per_rotation = Matrix3::zeros();
     for q in &deviator {
-        per_rotation += q.transpose() * natural * q;
+        per_rotation += q.tr_mul(&(natural * q));
     }
     let rotation = hierarchical_rotations(facet);
     // nu_12 nu_21 stands for nu² where the sheet is orthotropic.
     let nu_squared = plane_stress[(0, 1)] * plane_stress[(1, 0)] / (plane_stress[(0, 0)] * plane_stress[(1, 1)]);
     let beta_0 = (0.5 * (1.0 - 4.0 * nu_squared)).max(BETA_0_FLOOR);
-    rotation.transpose() * (per_rotation * (2.25 * beta_0 * facet.area)) * rotation
+    rotation.tr_mul(&(per_rotation * (2.25 * beta_0 * facet.area) * rotation))
 }
 
 /// Stiffness per stretches along the three edges, in the paper's edge order 21, 32, 13.
 fn natural_stiffness(facet: &Facet, plane_stress: &Matrix3<f64>) -> Matrix3<f64> {
     let from_edges = facet.strain_from_edges();
-    from_edges.transpose() * plane_stress * from_edges
+    from_edges.tr_mul(&(plane_stress * from_edges))
 }
 
 /// Natural strains (edge) per hierarchical drilling rotations (corner), at corner `at`: Q₁, Q₂, Q₃ of the paper.

@@ -2,8 +2,8 @@
 
 use nalgebra::{SMatrix, Vector3};
 
-use super::element::{ElementOptions, element};
-use super::equations::Equations;
+use super::element::{ElementMatrix, ElementOptions, element};
+use super::equations::{ELEMENT_ENTRIES, Equations, HELD};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
@@ -48,22 +48,27 @@ impl ShellModel {
     ) -> Result<Self, ShellError> {
         wood.constants.check()?;
         let mut model = Self::nothing(equations);
-        for (triangle, nodes) in geometry.triangles.iter().enumerate() {
+        for triangle in 0..geometry.triangles.len() {
             let patch = geometry.patch(triangle);
             let part = element(&patch, wood, options);
             let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);
             model.total_mass_kg += mass.total_kg();
-            equations.for_each_entry(nodes, |at, row, column| {
-                model.stiffness[at] += part.stiffness[(row, column)];
-                let (corner, dof, other_corner, other_dof) = (row / 6, row % 6, column / 6, column % 6);
-                if dof < 3 && dof == other_dof {
-                    model.mass[at] += mass.displacement[(corner, other_corner)];
-                } else if dof >= 3 && other_dof >= 3 && corner == other_corner {
-                    model.mass[at] += mass.rotation[corner][(dof - 3, other_dof - 3)];
-                }
-            });
+            model.place(equations.places(triangle), &part.stiffness, &mass);
         }
         Ok(model)
+    }
+
+    /// Adds an element's stiffness and mass at their places among the pattern's values.
+    fn place(&mut self, places: &[u32; ELEMENT_ENTRIES], stiffness: &ElementMatrix, mass: &ElementMass) {
+        let mut places = places.iter();
+        for column in 0..18 {
+            for (row, &place) in (column..18).zip(&mut places) {
+                if place != HELD {
+                    self.stiffness[place as usize] += stiffness[(row, column)];
+                    self.mass[place as usize] += mass.entry(row, column);
+                }
+            }
+        }
     }
 
     /// No shell at all.

@@ -1,12 +1,14 @@
 //! The wood through the thickness at a facet: resultants from strains.
 
-use nalgebra::{Matrix2, Matrix3, Matrix3x2, SMatrix};
+use nalgebra::{Matrix2, Matrix3, Matrix3x2};
 
 use crate::wood::FacetCompliance;
 
 /// Shear stress is a parabola through the thickness; its energy is 6/5 of a uniform one's (Reissner 1945, J. Appl. Mech.
 /// 12, A69).
 const PARABOLIC_SHEAR: f64 = 6.0 / 5.0;
+
+const POSITIVE: &str = "admissible wood has a positive definite compliance";
 
 /// Stiffness of unit width of shell in the facet's axes, for one thickness.
 ///
@@ -27,22 +29,12 @@ pub(super) struct Section {
 impl Section {
     /// The section of wood with `compliance` and thickness `t` (m).
     pub(super) fn new(compliance: &FacetCompliance, t: f64) -> Self {
-        let mut joint = SMatrix::<f64, 5, 5>::zeros();
-        joint.fixed_view_mut::<3, 3>(0, 0).copy_from(&compliance.in_plane);
-        joint.fixed_view_mut::<3, 2>(0, 3).copy_from(&compliance.coupling);
-        joint.fixed_view_mut::<2, 3>(3, 0).copy_from(&compliance.coupling.transpose());
-        joint.fixed_view_mut::<2, 2>(3, 3).copy_from(&(compliance.transverse * PARABOLIC_SHEAR));
-        let stiffness = invert(joint) * t;
-        Self {
-            membrane: stiffness.fixed_view::<3, 3>(0, 0).into_owned(),
-            coupling: stiffness.fixed_view::<3, 2>(0, 3).into_owned(),
-            shear: stiffness.fixed_view::<2, 2>(3, 3).into_owned(),
-            plane_stress_pa: invert(compliance.in_plane),
-        }
+        let FacetCompliance { in_plane, coupling, transverse } = compliance;
+        let plane_stress_pa = in_plane.try_inverse().expect(POSITIVE);
+        // The inverse of the whole block by block.
+        let drawn_along = plane_stress_pa * coupling;
+        let shear = (transverse * PARABOLIC_SHEAR - coupling.tr_mul(&drawn_along)).try_inverse().expect(POSITIVE) * t;
+        let coupling = -drawn_along * shear;
+        Self { membrane: plane_stress_pa * t - coupling * drawn_along.transpose(), coupling, shear, plane_stress_pa }
     }
-}
-
-/// The inverse of a block of an admissible compliance, which is positive definite, block by block.
-fn invert<const N: usize>(compliance: SMatrix<f64, N, N>) -> SMatrix<f64, N, N> {
-    nalgebra::Cholesky::new(compliance).expect("admissible wood has a positive definite compliance").inverse()
 }

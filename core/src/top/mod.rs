@@ -9,7 +9,9 @@
 mod carved;
 mod error;
 mod figures;
+mod following;
 mod kept;
+mod kinship;
 mod motion;
 mod picture;
 mod plan;
@@ -18,6 +20,7 @@ mod stages;
 
 pub use carved::Carved;
 pub use error::TopError;
+pub use kinship::{kin, signatures};
 pub use motion::MotionField;
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};

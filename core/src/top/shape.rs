@@ -20,15 +20,37 @@ pub struct Shape {
     pub graduation: Graduation,
 }
 
+/// Outline and holes: what heights and thickness leave as it is.
+#[derive(Debug, Clone)]
+pub(super) struct Boundaries {
+    pub(super) outline: Outline,
+    pub(super) holes: Vec<SoundHole>,
+}
+
+impl Boundaries {
+    /// Of a design whose numbers are within their limits.
+    pub(super) fn new(design: &Design) -> Result<Self, DesignError> {
+        let outline = Outline::new(&design.outline)?;
+        let holes = SoundHole::both(&design.sound_holes, &outline)?;
+        Ok(Self { outline, holes })
+    }
+}
+
 impl Shape {
     /// Draws `design`.
     ///
     /// # Errors
     /// [`DesignError`] naming the measure that keeps it from being drawn.
     pub fn new(design: &Design) -> Result<Self, DesignError> {
-        design.check()?;
-        let outline = Outline::new(&design.outline)?;
-        let holes = SoundHole::both(&design.sound_holes, &outline)?;
+        design.check_numbers()?;
+        let boundaries = Boundaries::new(design)?;
+        design.check_within(&boundaries.outline, &boundaries.holes)?;
+        Self::within(&boundaries, design)
+    }
+
+    /// Draws a checked `design` within its boundaries.
+    pub(super) fn within(boundaries: &Boundaries, design: &Design) -> Result<Self, DesignError> {
+        let Boundaries { outline, holes } = boundaries.clone();
         let arching = Arching::new(&design.arching, &outline)?;
         let surface = Surface::new(&arching, &outline).fluted(&design.sound_holes, &outline, &holes);
         let graduation = Graduation::new(&design.graduation, &arching, &outline).beside(&outline, &holes);

@@ -1,8 +1,8 @@
 //! What a facet's surface feels of the wood under it.
 
-use nalgebra::{Matrix2, Matrix3, Matrix3x2};
+use nalgebra::{Matrix2, Matrix3, Matrix3x2, Vector6};
 
-use super::{OrthotropicConstants, stress_rotation, wood_axes};
+use super::{OrthotropicConstants, stress_in, wood_axes};
 
 /// The parts of the turned 3D compliance that a shell needs, in the facet's axes 1, 2 (in it) and 3 (its normal), 1/Pa.
 ///
@@ -43,14 +43,19 @@ pub fn facet_compliance(
     facet_from_top: &Matrix3<f64>,
 ) -> FacetCompliance {
     let wood_from_facet = (facet_from_top * wood_axes(ring_angle_deg)).transpose();
-    let wood_from_facet_stress = stress_rotation(&wood_from_facet);
-    let s = wood_from_facet_stress.transpose() * constants.compliance_per_pa() * wood_from_facet_stress;
-    const IN_PLANE: [usize; 3] = [0, 1, 5];
-    const TRANSVERSE: [usize; 2] = [4, 3];
+    let compliance = constants.compliance_per_pa();
+    // Unit stresses 11, 22, 12, 13 and 23 of the facet, in the wood's axes, and the strains that they make there.
+    let stresses = [(0, 0), (1, 1), (0, 1), (0, 2), (1, 2)].map(|(i, j)| stress_in(&wood_from_facet, i, j));
+    let strains = stresses.map(|stress| {
+        let normal = compliance.fixed_view::<3, 3>(0, 0) * stress.fixed_rows::<3>(0);
+        let shear = [3, 4, 5].map(|k| compliance[(k, k)] * stress[k]);
+        Vector6::new(normal[0], normal[1], normal[2], shear[0], shear[1], shear[2])
+    });
+    let energy = |i: usize, j: usize| stresses[i].dot(&strains[j]);
     FacetCompliance {
-        in_plane: Matrix3::from_fn(|i, j| s[(IN_PLANE[i], IN_PLANE[j])]),
-        coupling: Matrix3x2::from_fn(|i, j| s[(IN_PLANE[i], TRANSVERSE[j])]),
-        transverse: Matrix2::from_fn(|i, j| s[(TRANSVERSE[i], TRANSVERSE[j])]),
+        in_plane: Matrix3::from_fn(energy),
+        coupling: Matrix3x2::from_fn(|i, j| energy(i, 3 + j)),
+        transverse: Matrix2::from_fn(|i, j| energy(3 + i, 3 + j)),
     }
 }
 

@@ -22,6 +22,6 @@ pub use compliance::{FacetCompliance, facet_compliance};
 pub use constant::WoodConstant;
 pub use constants::{OrthotropicConstants, WoodError};
 pub use losses::LossFactors;
-pub use rotation::{stress_rotation, wood_axes};
+pub use rotation::{stress_in, wood_axes};
 pub use scatter::Scatter;
 pub use species::{Species, SpeciesRecord};

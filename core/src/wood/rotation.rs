@@ -1,6 +1,6 @@
 //! Turning stresses between frames.
 
-use nalgebra::{Matrix3, Matrix6, Vector3};
+use nalgebra::{Matrix3, Vector3, Vector6};
 
 /// The wood's axes L, R, T as columns in the top's frame (x across, y along the grain, z outward).
 ///
@@ -13,25 +13,22 @@ pub fn wood_axes(ring_angle_deg: f64) -> Matrix3<f64> {
     Matrix3::from_columns(&[l, r, l.cross(&r)])
 }
 
-/// The matrix that turns stresses given in one orthonormal frame into another.
+/// A unit stress 11 (i = j = 0), 12 (i = 0, j = 1) and so on of one orthonormal frame, seen in another.
 ///
 /// `to_from_frame` has the new frame's axes as rows, written in the old one. Stress order (11, 22, 33, 23, 13, 12).
-/// Bond's stress matrix (Auld 1973, Acoustic Fields and Waves in Solids vol. 1, eq. 3.34; from memory).
+/// A column of Bond's stress matrix (Auld 1973, Acoustic Fields and Waves in Solids vol. 1, eq. 3.34; from memory).
 #[must_use]
-pub fn stress_rotation(to_from_frame: &Matrix3<f64>) -> Matrix6<f64> {
-    const PAIRS: [(usize, usize); 6] = [(0, 0), (1, 1), (2, 2), (1, 2), (0, 2), (0, 1)];
-    let a = to_from_frame;
-    Matrix6::from_fn(|row, column| {
-        let (i, j) = PAIRS[row];
-        let (k, l) = PAIRS[column];
-        if k == l { a[(i, k)] * a[(j, k)] } else { a[(i, k)] * a[(j, l)] + a[(i, l)] * a[(j, k)] }
-    })
+pub fn stress_in(to_from_frame: &Matrix3<f64>, i: usize, j: usize) -> Vector6<f64> {
+    let (a, b) = (to_from_frame.column(i), to_from_frame.column(j));
+    let share = if i == j { 0.5 } else { 1.0 };
+    let part = |k: usize, l: usize| share * (a[k] * b[l] + a[l] * b[k]);
+    Vector6::new(part(0, 0), part(1, 1), part(2, 2), part(1, 2), part(0, 2), part(0, 1))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use nalgebra::{Rotation3, Vector6};
+    use nalgebra::Rotation3;
     use proptest::prelude::*;
 
     proptest! {
@@ -44,7 +41,8 @@ mod tests {
             let a = *Rotation3::from_euler_angles(angles[0], angles[1], angles[2]).matrix();
             let tensor = Matrix3::new(s[0], s[5], s[4], s[5], s[1], s[3], s[4], s[3], s[2]);
             let turned = a * tensor * a.transpose();
-            let voigt = stress_rotation(&a) * Vector6::from_row_slice(&s);
+            const PAIRS: [(usize, usize); 6] = [(0, 0), (1, 1), (2, 2), (1, 2), (0, 2), (0, 1)];
+            let voigt: Vector6<f64> = PAIRS.iter().zip(s).map(|(&(i, j), part)| stress_in(&a, i, j) * part).sum();
             let expected = [turned[(0, 0)], turned[(1, 1)], turned[(2, 2)], turned[(1, 2)], turned[(0, 2)], turned[(0, 1)]];
             for (got, want) in voigt.iter().zip(expected) {
                 prop_assert!((got - want).abs() < 1e-13);

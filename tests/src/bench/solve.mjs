@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 
 const [site, modes, runs] = process.argv.slice(2);
 const { initSync, Workshop } = await import(pathToFileURL(`${site}/wasm/compute.js`).href);
-initSync({ module: await readFile(`${site}/wasm/compute_bg.wasm`) });
+const { memory } = initSync({ module: await readFile(`${site}/wasm/compute_bg.wasm`) });
 
 const whole_ms = [];
 const again_ms = [];
@@ -22,7 +22,8 @@ for (let run = 0; run <= Number(runs); run += 1) {
   nodes = workshop.picture("standard").nodes;
   workshop.free();
 }
-console.log(JSON.stringify({ whole_ms: whole_ms.slice(1), again_ms: again_ms.slice(1), nodes }));
+const memory_mb = memory.buffer.byteLength / 1e6;
+console.log(JSON.stringify({ whole_ms: whole_ms.slice(1), again_ms: again_ms.slice(1), nodes, memory_mb }));
 
 function solve(workshop) {
   const solution = workshop.solve("standard", Number(modes));

@@ -29,11 +29,12 @@ pub(super) const WORKERS: &str = r#"
 /// Makes every worker of the page throw.
 pub(super) const BREAK_WORKERS: &str = r#"new BroadcastChannel("break-the-worker").postMessage("now");"#;
 
-/// Holds once the page has started its workers: for solving, for judging how sure a figure is, and the drawing board's.
-pub(super) const WORKERS_THERE: &str = "globalThis.__workers_started >= 3";
+/// Holds once the page has started its workers: for following handles, for solving, for
+/// judging how sure a figure is, and the drawing board's.
+pub(super) const WORKERS_THERE: &str = "globalThis.__workers_started >= 4";
 
 /// Holds once it has started another in place of each.
-pub(super) const WORKERS_AGAIN: &str = "globalThis.__workers_started >= 6";
+pub(super) const WORKERS_AGAIN: &str = "globalThis.__workers_started >= 8";
 
 /// Before the page's own scripts: keeps the graphics devices that the page asks for.
 pub(super) const DEVICES: &str = r#"

@@ -6,6 +6,7 @@ mod drawings;
 mod fallback;
 mod files;
 mod folder;
+mod live;
 mod measured;
 mod pointers;
 mod recovery;
@@ -38,6 +39,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
         let mut run = Run { backend, only, outcomes: &mut outcomes };
         if backend == Backend::Nothing {
             fallback::run(&place, &mut run).await;
+            live::run(&place, &mut run).await;
         } else {
             drawing::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
@@ -49,6 +51,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             wood::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
+            live::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;
         }

@@ -13,6 +13,9 @@ use super::pixels::Picture;
 /// How long the page may take to reach a state, on a loaded machine without a graphics card.
 const PATIENCE: Duration = Duration::from_secs(90);
 
+/// How long a script may take that solves many tops.
+const PATIENCE_WITH_SCRIPTS: Duration = Duration::from_secs(300);
+
 /// A window's inside.
 #[derive(Debug, Clone, Copy)]
 pub struct Screen {
@@ -30,7 +33,7 @@ pub const DESKTOP: Screen = Screen { name: "desktop", width: 1440, height: 900, 
 pub const PHONE: Screen = Screen { name: "phone", width: 390, height: 844, phone: true };
 
 /// Small, so that drawing in software leaves time for everything else.
-pub(super) const SMALL: Screen = Screen { name: "small", width: 640, height: 480, phone: false };
+pub const SMALL: Screen = Screen { name: "small", width: 640, height: 480, phone: false };
 
 /// A page in a browser window. What a person does on it is in `hands`, what it shows in `figures` and `motion`.
 pub struct Page<'a> {
@@ -148,6 +151,15 @@ impl<'a> Page<'a> {
 
     pub(super) async fn value(&self, script: &str) -> Result<Value> {
         Ok(self.session.driver.execute(script, vec![]).await?.json().clone())
+    }
+
+    /// Runs a script that calls the last of its arguments with its result when it is done.
+    ///
+    /// # Errors
+    /// When it takes longer than five minutes or fails.
+    pub async fn run(&self, script: &str) -> Result<Value> {
+        self.session.driver.set_script_timeout(PATIENCE_WITH_SCRIPTS).await?;
+        Ok(self.session.driver.execute_async(script, vec![]).await?.json().clone())
     }
 
     /// The drawn top as it is now.

@@ -1,13 +1,14 @@
 //! What the page is told about a solve and how sure it is.
 
-use bombatura_core::modes::{Certainty, Damping, ModeName, Modes};
+use bombatura_core::modes::{Certainty, Damping, Followed, ModeName, Modes};
 use serde::Serialize;
 
 /// The modes of the last solve, lowest first.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub(super) struct ModeList {
     modes: Vec<ModeEntry>,
-    /// (rigid motion): frequency that the matrices give the motions the supports leave free, Hz; zeros but for rounding.
+    /// (rigid motion): frequency that the matrices give the motions the supports leave free, Hz; zeros but for rounding, and
+    /// none of modes that were followed.
     rigid_hz: Vec<f64>,
 }
 
@@ -19,22 +20,37 @@ struct ModeEntry {
     name: String,
     frequency_hz: f64,
     residual: f64,
+    /// Of a mode that was followed: the number that goes on with its shape. Zero otherwise.
+    identity: u32,
 }
 
-impl From<&Modes> for ModeList {
-    fn from(modes: &Modes) -> ModeList {
-        let entries = modes.frequencies_hz.iter().zip(&modes.residuals).zip(&modes.names).zip(1..);
+impl ModeList {
+    fn new(modes: &Modes, identities: &[u32]) -> ModeList {
+        let entries = modes.frequencies_hz.iter().zip(&modes.residuals).zip(&modes.names).enumerate();
         ModeList {
             modes: entries
-                .map(|(((&frequency_hz, &residual), name), number)| ModeEntry {
-                    number,
+                .map(|(mode, ((&frequency_hz, &residual), name))| ModeEntry {
+                    number: mode + 1,
                     name: name.map_or("", ModeName::word).to_owned(),
                     frequency_hz,
                     residual,
+                    identity: identities.get(mode).copied().unwrap_or(0),
                 })
                 .collect(),
             rigid_hz: modes.rigid_hz.clone(),
         }
+    }
+}
+
+impl From<&Modes> for ModeList {
+    fn from(modes: &Modes) -> ModeList {
+        ModeList::new(modes, &[])
+    }
+}
+
+impl From<&Followed> for ModeList {
+    fn from(followed: &Followed) -> ModeList {
+        ModeList::new(&followed.modes, &followed.identities)
     }
 }
 

@@ -3,7 +3,7 @@
 use bombatura_core::design::Design;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
-use bombatura_core::top::Stages;
+use bombatura_core::top::{Stages, kin};
 use wasm_bindgen::prelude::*;
 
 use crate::problem::Problem;
@@ -19,6 +19,7 @@ use super::replies::{ModeList, Surety};
 pub struct Workshop {
     stages: Stages,
     solved: Option<(MeshSize, ModesRequest)>,
+    followed: Option<(MeshSize, usize)>,
 }
 
 #[wasm_bindgen]
@@ -29,7 +30,7 @@ impl Workshop {
     #[expect(clippy::new_without_default, reason = "made by JavaScript's `new` only")]
     pub fn new() -> Workshop {
         console_error_panic_hook::set_once();
-        Workshop { stages: Stages::new(Design::demo()), solved: None }
+        Workshop { stages: Stages::new(Design::demo()), solved: None, followed: None }
     }
 
     /// The demonstration design as JSON.
@@ -43,8 +44,7 @@ impl Workshop {
     /// # Errors
     /// What is wrong with the document or the measures in it; the previous design stays.
     pub fn open_design(&mut self, json: &str) -> Result<(), Box<Problem>> {
-        let design = Design::from_json(json)?;
-        self.stages.set_design(design)?;
+        self.stages.set_design(Design::parse(json)?)?;
         Ok(())
     }
 
@@ -71,6 +71,47 @@ impl Workshop {
         let list = ModeList::from(self.stages.modes(size, &request)?);
         self.solved = Some((size, request));
         Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
+    }
+
+    /// Follows the lowest `count` elastic modes from where they were when this was last asked for on the same size: quick
+    /// while the design changes little by little, not proven complete. The form is that of [`Workshop::solve`], each mode with its
+    /// `identity`, the number that goes on with its shape.
+    ///
+    /// # Errors
+    /// What [`Workshop::solve`] reports.
+    pub fn follow(&mut self, size: &str, count: usize) -> Result<JsValue, Box<Problem>> {
+        let size = mesh_size(size)?;
+        let list = ModeList::from(self.stages.follow(size, count)?);
+        self.followed = Some((size, count));
+        Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
+    }
+
+    /// [`Workshop::motion`] of a mode of the last [`Workshop::follow`].
+    ///
+    /// # Errors
+    /// As there.
+    pub fn followed_motion(&mut self, mode: usize) -> Result<JsValue, Box<Problem>> {
+        let unknown = unknown_mode(mode, self.followed.is_some());
+        let (Some((size, count)), Some(index)) = (self.followed, mode.checked_sub(1)) else {
+            return Err(unknown);
+        };
+        self.stages.picture(size)?;
+        self.stages.follow(size, count)?;
+        let motion = self.stages.followed_motion(size, index).ok_or(unknown)?;
+        Ok(mode_object(&motion))
+    }
+
+    /// What tells the modes of the last [`Workshop::follow`] from each other on any mesh; empty before it.
+    #[must_use]
+    pub fn signatures(&self) -> Vec<f32> {
+        self.followed.map_or_else(Vec::new, |(size, _)| self.stages.signatures(size, true))
+    }
+
+    /// (mode of the last solve): which of the modes with `signatures` has its shape, from 1; 0 where none has.
+    #[must_use]
+    pub fn kin(&self, signatures: &[f32]) -> Vec<u32> {
+        let own = self.solved.map_or_else(Vec::new, |(size, _)| self.stages.signatures(size, false));
+        kin(&own, signatures).into_iter().map(|partner| partner.map_or(0, |mode| mode as u32 + 1)).collect()
     }
 
     /// How sure the last solve's frequencies are and how the wood damps each mode: (mode) `{ mesh_hz?, wood_hz, q }`.

@@ -6,6 +6,7 @@ mod closed_forms;
 mod dense;
 mod frame;
 mod promises;
+mod refine;
 mod refusals;
 
 use super::{EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, lowest};

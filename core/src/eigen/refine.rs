@@ -1,0 +1,211 @@
+//! From vectors that nearly are the modes to the modes: a few steps of block inverse iteration.
+//!
+//! What a dragged handle needs: K has changed a little, its modes are known from before. One step takes every vector x to
+//! (K + sM)⁻¹Mx, which shrinks what is wrong along mode j by (λ + s)/(λⱼ + s), and a Rayleigh-Ritz analysis of the block
+//! sorts out the rest (Parlett, chapter 14, subspace iteration; from memory). Vectors beyond the modes wanted guard
+//! the highest of them, whose own step would otherwise shrink little.
+//!
+//! Nothing here proves that no mode was missed: a mode that comes down from above the block is only found as far as the fresh
+//! directions hold it, which each step adds.
+
+use nalgebra::{DMatrix, SymmetricEigen};
+
+use super::basis::Basis;
+use super::dense::{add_combination, ascending, combination, inner_products};
+use super::error::check_values;
+use super::factor::Factor;
+use super::pencil::Ordered;
+use super::product::SymmetricProduct;
+use super::rigid::unit_rigid;
+use super::sequence::Sequence;
+use super::shift::measure;
+use super::{EigenError, Pencil, Symbolic};
+
+/// What to start from, and how near to come.
+#[derive(Debug, Clone, Copy)]
+pub struct Refinement<'a> {
+    /// (mode, equation): null vectors of K, as in [`Request`](super::Request), but taken at their word: a search on the same
+    /// pattern has checked them.
+    pub rigid: Option<&'a [f64]>,
+    /// (vector, equation): near the lowest modes, a few more than wanted.
+    pub start: &'a [f64],
+    /// Pseudo-random vectors that go along, to hold what the others have no part of.
+    pub fresh: usize,
+    /// s in K + sM, units of λ; the one that the search before settled on.
+    pub shift: f64,
+    /// How many of the lowest modes must come near.
+    pub wanted: usize,
+    /// Largest |Kx - λMx| / |λMx| of those.
+    pub residual: f64,
+    /// Most steps.
+    pub most_passes: usize,
+}
+
+/// Modes and guards, lowest first.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Refined {
+    /// (vector): λ, ascending.
+    pub values: Vec<f64>,
+    /// (vector, equation): M-orthonormal.
+    pub vectors: Vec<f64>,
+    /// (vector): |Kx - λMx| / |λMx| in the plain norm.
+    pub residuals: Vec<f64>,
+    /// Steps taken.
+    pub passes: usize,
+}
+
+/// Refines vectors near the lowest modes of a pencil; none when `most_passes` steps don't come near enough, as after a large
+/// change, or when the vectors given depend on each other.
+///
+/// Cost: one factorisation, and a block solve and a product with M a step.
+///
+/// # Errors
+/// [`EigenError::NotPositiveDefinite`] when K + sM has no Cholesky factor; [`EigenError::Count`], [`EigenError::Shift`],
+/// [`EigenError::NotFinite`], [`EigenError::Length`], [`EigenError::ForeignSymbolic`] for wrong input.
+pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> Result<Option<Refined>, EigenError> {
+    let ordered = Ordered::new(pencil, symbolic)?;
+    let Refinement { start, fresh, shift, wanted, residual, most_passes, .. } = *refinement;
+    let dof = symbolic.dof();
+    let given = start.len() / dof;
+    check_values("the start block", start, given * dof)?;
+    if wanted == 0 || wanted > given {
+        return Err(EigenError::Count { wanted, available: given });
+    }
+    if !(shift > 0.0 && shift.is_finite()) {
+        return Err(EigenError::Shift { shift: -shift });
+    }
+    let mass = ordered.mass_product();
+    let mut rigid = Basis::new(dof);
+    if let Some(vectors) = refinement.rigid.filter(|vectors| !vectors.is_empty()) {
+        rigid.append(unit_rigid(&ordered, vectors)?, &mass, 0.0)?;
+    }
+    let factor = Factor::of(&ordered, -shift)?;
+    let mut block = Block::new(&ordered, &mass, &rigid, start, fresh);
+    for pass in 1..=most_passes {
+        let Some(next) = block.step(&factor, &mass, &rigid, shift) else { return Ok(None) };
+        if next.residuals[..wanted].iter().all(|own| *own <= residual) {
+            return Ok(Some(next.finish(symbolic, pass)));
+        }
+        block = next;
+    }
+    Ok(None)
+}
+
+/// The vectors as they are, in elimination order.
+struct Block {
+    dof: usize,
+    /// (vector): λ and residual; none before the first step.
+    values: Vec<f64>,
+    residuals: Vec<f64>,
+    /// (vector, position)
+    vectors: Vec<f64>,
+    /// (vector, position): M times each.
+    images: Vec<f64>,
+}
+
+impl Block {
+    fn new(pencil: &Ordered, mass: &SymmetricProduct, rigid: &Basis, start: &[f64], fresh: usize) -> Block {
+        let dof = rigid.dof;
+        let mut vectors = vec![0.0; start.len() + fresh * dof];
+        let (known, unknown) = vectors.split_at_mut(start.len());
+        for (vector, permuted) in start.chunks_exact(dof).zip(known.chunks_exact_mut(dof)) {
+            pencil.symbolic.permute_into(vector, permuted);
+        }
+        Sequence::new().fill(unknown);
+        rigid.remove(&mut vectors, 0);
+        let images = mass.multiply(&vectors);
+        Block { dof, values: Vec::new(), residuals: Vec::new(), vectors, images }
+    }
+
+    /// One step; none when the block has lost a direction.
+    ///
+    /// With Y = (K + sM)⁻¹MX the energies are Yᵀ(K + sM)Y = YᵀMX and, for y = Yc, (K + sM)y = MXc: no product with K is made.
+    fn step(&self, factor: &Factor, mass: &SymmetricProduct, rigid: &Basis, shift: f64) -> Option<Block> {
+        let dof = self.dof;
+        let mut moved = self.images.clone();
+        factor.solve_ordered(&mut moved);
+        // Rounding along the rigid modes grows by the step more than anything else.
+        rigid.remove(&mut moved, 0);
+        let images = mass.multiply(&moved);
+        let ritz = ritz(&inner_products(&moved, &self.images, dof), &inner_products(&moved, &images, dof))?;
+        let count = ritz.values.len();
+        let vectors = combination(&moved, &ritz.coordinates, dof, count);
+        let images = combination(&images, &ritz.coordinates, dof, count);
+        // (K + sM)x - (λ + s)Mx
+        let mut left = Vec::with_capacity(images.len());
+        for (image, value) in images.chunks_exact(dof).zip(&ritz.values) {
+            left.extend(image.iter().map(|image| -value * image));
+        }
+        add_combination(&mut left, 1.0, &self.images, &ritz.coordinates, dof);
+        let values: Vec<f64> = ritz.values.iter().map(|value| value - shift).collect();
+        let norms = left.chunks_exact(dof).map(norm).zip(images.chunks_exact(dof).map(norm));
+        let residuals =
+            norms.zip(&values).map(|((left, image), &value)| left / (measure(value, shift) * image)).collect();
+        Some(Block { dof, values, residuals, vectors, images })
+    }
+
+    fn finish(self, symbolic: &Symbolic, passes: usize) -> Refined {
+        let mut vectors = vec![0.0; self.vectors.len()];
+        for (permuted, vector) in self.vectors.chunks_exact(self.dof).zip(vectors.chunks_exact_mut(self.dof)) {
+            symbolic.permute_back(permuted, vector);
+        }
+        Refined { values: self.values, vectors, residuals: self.residuals, passes }
+    }
+}
+
+/// Least square of what a vector adds to those before it, of one. The step's rounding leaves some 1e-13 of it.
+const DEPENDENT: f64 = 1e-10;
+
+/// Ritz pairs of a block, lowest first.
+struct Ritz {
+    /// (pair): λ + s.
+    values: Vec<f64>,
+    /// (pair, vector of the block)
+    coordinates: Vec<f64>,
+}
+
+/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block; none where it is not.
+fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
+    let size = gram.len().isqrt();
+    // To unit length first: high vectors shrink most in a step, which says nothing of how well they are known.
+    let scale: Vec<f64> = (0..size).map(|at| 1.0 / gram[at * (size + 1)].sqrt()).collect();
+    let scaled =
+        |values: &[f64], i: usize, j: usize| 0.5 * scale[i] * scale[j] * (values[i * size + j] + values[j * size + i]);
+    let inverse = inverse_factor(size, |i, j| scaled(gram, i, j))?;
+    let energy = DMatrix::from_fn(size, size, |i, j| scaled(energy, i, j));
+    let reduced = &inverse * energy * inverse.transpose();
+    let pairs = SymmetricEigen::try_new(reduced, f64::EPSILON, 30 * size)?;
+    let order = ascending(pairs.eigenvalues.as_slice());
+    let mut coordinates = Vec::with_capacity(size * size);
+    for &pair in &order {
+        let vector = pairs.eigenvectors.column(pair);
+        coordinates.extend((0..size).map(|at| scale[at] * inverse.column(at).dot(&vector)));
+    }
+    Some(Ritz { values: order.iter().map(|&pair| pairs.eigenvalues[pair]).collect(), coordinates })
+}
+
+/// L⁻¹ of a positive definite matrix L Lᵀ: the rows of the identity made orthonormal in it one after the other (Gram-Schmidt).
+fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<DMatrix<f64>> {
+    let matrix = DMatrix::from_fn(size, size, matrix);
+    let mut rows = DMatrix::<f64>::identity(size, size);
+    for at in 0..size {
+        for before in 0..at {
+            let part = (rows.row(before) * matrix.column(at))[0];
+            let step = rows.row(before) * part;
+            let mut own = rows.row_mut(at);
+            own -= step;
+        }
+        let square = (rows.row(at) * &matrix * rows.row(at).transpose())[0];
+        // What is left of a unit vector: below this the block has lost a direction to rounding.
+        if square.is_nan() || square < DEPENDENT {
+            return None;
+        }
+        let mut own = rows.row_mut(at);
+        own /= square.sqrt();
+    }
+    Some(rows)
+}
+
+fn norm(values: &[f64]) -> f64 {
+    values.iter().map(|value| value * value).sum::<f64>().sqrt()
+}

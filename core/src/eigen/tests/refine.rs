@@ -1,0 +1,99 @@
+//! Modes refined from those of another pencil, against a search from nothing.
+
+use super::frame::frame;
+use crate::eigen::{EigenError, Pencil, Refinement, Request, Symbolic, lowest, refine};
+
+const WANTED: usize = 12;
+
+/// The free frame, its modes with three more, and the same frame with masses that grow by `share` along the equations.
+fn changed(share: f64, check: impl FnOnce(&Pencil, &Symbolic, Refinement)) {
+    let frame = frame(20);
+    let pattern = &frame.pencil.pattern;
+    let pencil = Pencil { pattern, stiffness: &frame.pencil.stiffness, mass: &frame.pencil.mass };
+    let symbolic = Symbolic::new(pattern).unwrap();
+    let request = Request { rigid: Some(&frame.rigid), prove: false, ..Request::count(WANTED + 3) };
+    let before = lowest(&pencil, &symbolic, &request).unwrap();
+    // D M D with D diagonal stays positive.
+    let grown = |equation: usize| 1.0 + share * equation as f64 / pattern.dof() as f64;
+    let mut mass = frame.pencil.mass.clone();
+    for column in 0..pattern.dof() {
+        let entries = pattern.column_starts[column]..pattern.column_starts[column + 1];
+        for (value, &row) in mass[entries.clone()].iter_mut().zip(&pattern.row_indices[entries]) {
+            *value *= grown(column) * grown(row);
+        }
+    }
+    let refinement = Refinement {
+        rigid: Some(&frame.rigid),
+        start: &before.vectors,
+        fresh: 1,
+        shift: before.shift,
+        wanted: WANTED,
+        residual: 1e-4,
+        most_passes: 20,
+    };
+    check(&Pencil { mass: &mass, ..pencil }, &symbolic, refinement);
+}
+
+#[test]
+fn refined_modes_keep_every_promise_at_any_residual_asked_for() {
+    changed(0.05, |pencil, symbolic, refinement| {
+        let request = Request { rigid: refinement.rigid, ..Request::count(WANTED) };
+        let exact = lowest(pencil, symbolic, &request).unwrap();
+        let mut passes = Vec::new();
+        for residual in [1e-1, 1e-2, 1e-3, 1e-4, 1e-5] {
+            let found = refine(pencil, symbolic, &Refinement { residual, ..refinement }).unwrap().unwrap();
+            passes.push(found.passes);
+            for mode in 0..WANTED {
+                let (value, exact) = (found.values[mode], exact.values[mode]);
+                assert!(found.residuals[mode] <= residual);
+                // Ritz values lie above; how far is the square of the residual over a gap of a tenth or more.
+                assert!(value > exact * (1.0 - 1e-9), "mode {mode}: {value} {exact}");
+                assert!(value < exact * (1.0 + 10.0 * residual * residual + 1e-9), "mode {mode}: {value} {exact}");
+            }
+        }
+        assert!(passes.is_sorted() && passes[0] < passes[4], "{passes:?}");
+    });
+}
+
+#[test]
+fn residuals_are_those_of_the_equations() {
+    changed(0.05, |pencil, symbolic, refinement| {
+        let found = refine(pencil, symbolic, &Refinement { residual: 1e-1, ..refinement }).unwrap().unwrap();
+        let pattern = pencil.pattern;
+        let product = |values: &[f64], x: &[f64]| {
+            let mut y = vec![0.0; x.len()];
+            for column in 0..pattern.dof() {
+                let entries = pattern.column_starts[column]..pattern.column_starts[column + 1];
+                for (value, &row) in values[entries.clone()].iter().zip(&pattern.row_indices[entries]) {
+                    y[row] += value * x[column];
+                    if row != column {
+                        y[column] += value * x[row];
+                    }
+                }
+            }
+            y
+        };
+        let norm = |x: &[f64]| x.iter().map(|x| x * x).sum::<f64>().sqrt();
+        for (mode, x) in found.vectors.chunks_exact(pattern.dof()).take(WANTED).enumerate() {
+            let inertia: Vec<f64> = product(pencil.mass, x).iter().map(|m| m * found.values[mode]).collect();
+            let left: Vec<f64> = product(pencil.stiffness, x).iter().zip(&inertia).map(|(k, m)| k - m).collect();
+            let (own, said) = (norm(&left) / norm(&inertia), found.residuals[mode]);
+            // K here is 1e9 times λM on the finest waves, so that rounding x leaves 1e-7 or so.
+            assert!((own - said).abs() < 1e-2 * said + 1e-5, "mode {mode}: {own} {said}");
+        }
+        assert!(found.residuals[WANTED - 1] > 1e-3, "more than rounding is compared");
+    });
+}
+
+#[test]
+fn what_cannot_be_refined_is_refused_or_left() {
+    changed(3.0, |pencil, symbolic, refinement| {
+        assert_eq!(refine(pencil, symbolic, &Refinement { most_passes: 1, ..refinement }), Ok(None));
+        let twice = [&refinement.start[..symbolic.dof()]; 16].concat();
+        assert_eq!(refine(pencil, symbolic, &Refinement { start: &twice, fresh: 0, ..refinement }), Ok(None));
+        let too_many = refine(pencil, symbolic, &Refinement { wanted: 40, ..refinement });
+        assert!(matches!(too_many, Err(EigenError::Count { wanted: 40, available: 15 })));
+        let indefinite = refine(pencil, symbolic, &Refinement { shift: 0.0, ..refinement });
+        assert!(matches!(indefinite, Err(EigenError::Shift { .. })));
+    });
+}

@@ -1,0 +1,170 @@
+//! Modes of a shell that changes little by little, as under a dragged handle: each time from the last ones.
+//!
+//! After each step every mode is known by its own number, which goes on with its shape through crossings of frequencies and
+//! changes of mesh, and moves the same way as before. Nothing proves that no mode is missing: that is for [`solve_modes`],
+//! when the handle is let go.
+//!
+//! [`solve_modes`]: super::solve_modes
+
+use super::matching::{displacements, pair_off};
+use super::solve::{BLOCK, frequency_hz, gather, spread};
+use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
+use crate::eigen::{Extent, Pencil, Refinement, Request, Symbolic, lowest, refine};
+use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
+
+/// Vectors iterated beside the modes shown. Four, one of them fresh each time, make two groups of eight with twelve modes, what a
+/// block solve is best at; with fewer the highest mode comes near too slowly.
+const GUARDS: usize = 4;
+const FRESH: usize = 1;
+
+/// Largest residual of a mode shown. The frequency errs by half of its square over the relative gap to what lies outside the block, that is by
+/// no more than 0.1 % where the gap is a half; measured on a violin top (arch +0.5 and +2 mm, thickness −5 and −20 %, an eye
+/// moved 0.5 mm, 1 200 nodes) by 3e-5, 6e-5 at most. Ten times less would take a step more each time and show in no figure.
+pub const FOLLOW_RESIDUAL: f64 = 0.03;
+
+/// Steps before a search from nothing is the better way: it costs as much as some ten of them, and more don't help a
+/// block that has lost its modes.
+const MOST_PASSES: usize = 4;
+
+/// A shape goes on as the one most like it, if at least so much. Where two modes mix evenly each holds half of either; three, a third.
+const LEAST_LIKENESS: f64 = 0.3;
+
+/// The modes of one step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Followed {
+    /// Lowest first. Not counted, and rigid motions are not reported.
+    pub modes: Modes,
+    /// (mode): the number that goes on with its shape, from 1.
+    pub identities: Vec<u32>,
+    /// Steps from the last modes; none when they were sought from nothing.
+    pub passes: Option<usize>,
+    /// What the next step starts from.
+    pub trail: Trail,
+}
+
+/// Modes and guards, from which the next step starts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trail {
+    /// (vector, node, dof), modes first.
+    shapes: Vec<f64>,
+    /// (mode)
+    identities: Vec<u32>,
+    /// The next number to give to a shape not seen before.
+    unused: u32,
+    shift: f64,
+}
+
+impl Trail {
+    /// The same on another mesh: `carry` takes one shape (node, dof) there.
+    #[must_use]
+    pub fn carried(&self, nodes: usize, carry: impl Fn(&[f64]) -> Vec<f64>) -> Self {
+        let shapes = self.shapes.chunks_exact(nodes * DOFS_PER_NODE).flat_map(carry).collect();
+        Self { shapes, identities: self.identities.clone(), ..*self }
+    }
+}
+
+/// The lowest `count` elastic modes of `model`, from the modes of a shell a little different on the same nodes, where there are any.
+///
+/// Cost: a factorisation and a block solve or two; without modes to start from, or after a large change, a whole search.
+///
+/// # Errors
+/// As for [`solve_modes`](super::solve_modes).
+pub fn follow_modes(
+    geometry: &ShellGeometry,
+    supports: &Supports,
+    equations: &Equations,
+    model: &ShellModel,
+    symbolic: &Symbolic,
+    count: usize,
+    before: Option<&Trail>,
+) -> Result<Followed, ModesError> {
+    ModesRequest::lowest(count).check()?;
+    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
+    let rigid = rigid_motions(geometry, supports, &model.ties, equations).concat();
+    let rigid = (!rigid.is_empty()).then_some(rigid.as_slice());
+    let known = before.filter(|trail| trail.shapes.len() >= count * equations.equation_of.len() * DOFS_PER_NODE);
+    let refined = match known {
+        Some(trail) => {
+            let start = gather(&trail.shapes, equations);
+            let refinement = Refinement {
+                rigid,
+                start: &start,
+                fresh: FRESH,
+                shift: trail.shift,
+                wanted: count,
+                residual: FOLLOW_RESIDUAL,
+                most_passes: MOST_PASSES,
+            };
+            refine(&pencil, symbolic, &refinement)?.map(|refined| (refined, trail.shift))
+        }
+        None => None,
+    };
+    let (values, vectors, residuals, passes, shift) = match refined {
+        Some((found, shift)) => (found.values, found.vectors, found.residuals, Some(found.passes), shift),
+        None => {
+            let extent = Extent::Count(count + GUARDS - FRESH);
+            let request = Request { extent, rigid, block: BLOCK, prove: false, shift: None, start: None };
+            let found = lowest(&pencil, symbolic, &request)?;
+            (found.values, found.vectors, found.residuals, None, found.shift)
+        }
+    };
+    let mut shapes = spread(&vectors[..(count + GUARDS - FRESH) * equations.count()], equations);
+    let (identities, unused) = carry_on(geometry, before, &mut shapes, count);
+    let mut modes = Modes {
+        nodes: geometry.node_count(),
+        frequencies_hz: values[..count].iter().map(|lambda| frequency_hz(*lambda)).collect(),
+        shapes: shapes[..count * geometry.node_count() * DOFS_PER_NODE].to_vec(),
+        names: vec![None; count],
+        residuals: residuals[..count].to_vec(),
+        orthogonality: Vec::new(),
+        rigid_hz: Vec::new(),
+        counted: None,
+    };
+    if model.ties.is_empty() {
+        modes.names = name_modes(geometry, supports, &modes);
+    }
+    let trail = Trail { shapes, identities: identities.clone(), unused, shift };
+    Ok(Followed { modes, identities, passes, trail })
+}
+
+/// Gives each of `count` shapes (mode, node, dof) the number of the shape before that it goes on from, and turns it to move the same way;
+/// those that go on from none get new numbers. Returns the numbers and the next unused one.
+fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64], count: usize) -> (Vec<u32>, u32) {
+    let Some(before) = before else {
+        return ((1..=count as u32).collect(), count as u32 + 1);
+    };
+    let length = geometry.node_count() * DOFS_PER_NODE;
+    let weights = geometry.node_volumes_m3();
+    let moves = |shapes: &[f64], count: usize| -> Vec<Vec<f64>> {
+        let scaled = |shape: &[f64]| {
+            let weighted = displacements(shape).zip(&weights).map(|(u, w)| <[f64; 3]>::from(u * w.sqrt()));
+            let moved: Vec<f64> = weighted.flatten().collect();
+            let length = moved.iter().map(|u| u * u).sum::<f64>().sqrt();
+            moved.into_iter().map(|u| u / length).collect()
+        };
+        shapes.chunks_exact(length).take(count).map(scaled).collect()
+    };
+    let (now, then) = (moves(shapes, count), moves(&before.shapes, before.identities.len()));
+    let overlap = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
+    let overlaps: Vec<f64> = now.iter().flat_map(|now| then.iter().map(|then| overlap(now, then))).collect();
+    let likeness: Vec<f64> = overlaps.iter().map(|overlap| overlap * overlap).collect();
+    let mut unused = before.unused;
+    let mut identities = Vec::with_capacity(count);
+    for (mode, (going_on, shape)) in
+        pair_off(&likeness, then.len(), LEAST_LIKENESS).into_iter().zip(shapes.chunks_exact_mut(length)).enumerate()
+    {
+        match going_on {
+            Some(known) => {
+                if overlaps[mode * then.len() + known] < 0.0 {
+                    shape.iter_mut().for_each(|value| *value = -*value);
+                }
+                identities.push(before.identities[known]);
+            }
+            None => {
+                identities.push(unused);
+                unused += 1;
+            }
+        }
+    }
+    (identities, unused)
+}

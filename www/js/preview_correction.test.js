@@ -1,0 +1,31 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { PreviewCorrection } from "./preview_correction.js";
+
+/** @param {readonly (readonly [number, number])[]} figures identity and Hz */
+const modes = (...figures) =>
+  figures.map(([identity, frequency_hz], index) => ({ number: index + 1, name: "", frequency_hz, residual: 0, identity }));
+
+test("a mode keeps its own ratio when it has passed another", () => {
+  const correction = new PreviewCorrection();
+  correction.learn(modes([1, 100], [2, 110]), modes([2, 99], [1, 102]));
+  const corrected = correction.correct(modes([2, 120], [1, 130]));
+  assert.deepEqual(
+    corrected.map(({ frequency_hz }) => frequency_hz.toFixed(6)),
+    ["108.000000", "132.600000"],
+  );
+});
+
+test("what the standard mesh has never seen stays as it is", () => {
+  const correction = new PreviewCorrection();
+  correction.learn(modes([1, 100], [3, 200]), modes([1, 101], [0, 150]));
+  const quick = modes([2, 120], [3, 210], [0, 300]);
+  assert.deepEqual(correction.correct(quick), quick);
+});
+
+test("the last ratio counts", () => {
+  const correction = new PreviewCorrection();
+  correction.learn(modes([1, 100]), modes([1, 110]));
+  correction.learn(modes([1, 100]), modes([1, 98]));
+  assert.equal(correction.correct(modes([1, 200]))[0].frequency_hz, 196);
+});
