@@ -1,4 +1,4 @@
-//! Cholesky factorisation of a sparse matrix, front by front.
+//! Cholesky factorisation of a sparse matrix, front by front; of an indefinite one with the pivots' signs set apart.
 //!
 //! The multifrontal method (I. Duff and J. Reid, ACM Trans. Math. Softw. 9 (1983) 302-325; from memory): a supernode's columns are
 //! assembled in a dense front with what its children in the elimination tree left over, factorised there, and what they leave
@@ -12,34 +12,80 @@ use faer::sparse::linalg::cholesky::supernodal::SymbolicSupernodalCholesky;
 use pulp::{Arch, NullaryFnOnce};
 
 use super::Symbolic;
-use super::tiles::{LANES, Lanes, substitute_back, substitute_forth, subtract_below, subtract_product};
+use super::tiles::{Columns, LANES, Lanes, substitute_back, substitute_forth, subtract_below, subtract_product};
 
 /// Columns of a front that are factorised together before the rest of the front is told.
 const TOGETHER: usize = 24;
 
-/// A pivot that is not positive, at a position of the elimination order.
+/// What pivots are taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct NotPositive {
+pub(super) enum Pivots {
+    /// Positive ones: the matrix must be positive definite.
+    Positive,
+    /// All but zero.
+    Any,
+}
+
+/// A pivot that is not taken, at a position of the elimination order.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Refused {
     pub(super) position: usize,
 }
 
-/// The factor's values, supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
+/// A = L S Lᵀ, with the signs of the pivots in S.
 pub(super) struct Cholesky {
+    /// L, supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
     values: Vec<f64>,
+    /// (position): S, 1 or -1.
+    signs: Vec<f64>,
     arch: Arch,
 }
 
+/// A column of L.
+pub(super) struct Column<'a> {
+    pub(super) position: usize,
+    /// From the diagonal on.
+    pub(super) entries: &'a [f64],
+    /// Positions of the entries after the first.
+    pub(super) below: Below<'a>,
+}
+
+/// The rest of a supernode's columns, then its pattern.
+pub(super) type Below<'a> =
+    std::iter::Chain<std::ops::Range<usize>, std::iter::Map<std::slice::Iter<'a, u32>, fn(&u32) -> usize>>;
+
 impl Cholesky {
     /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
-    pub(super) fn new(symbolic: &Symbolic, entries: &[f64]) -> Result<Cholesky, NotPositive> {
+    pub(super) fn new(symbolic: &Symbolic, entries: &[f64], pivots: Pivots) -> Result<Cholesky, Refused> {
         let supernodes = supernodes(symbolic);
         let arch = Arch::new();
         let mut values = vec![0.0; supernodes.len_val()];
-        arch.dispatch(Factorise { symbolic, supernodes, entries, values: &mut values })?;
-        Ok(Cholesky { values, arch })
+        let mut signs = vec![1.0; symbolic.dof()];
+        arch.dispatch(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
+        Ok(Cholesky { values, signs, arch })
     }
 
-    /// Solves for up to [`LANES`] right sides in place, `block` (column, position).
+    /// How many pivots are negative.
+    pub(super) fn negative(&self) -> usize {
+        self.signs.iter().filter(|&&sign| sign < 0.0).count()
+    }
+
+    /// The columns of L in order.
+    pub(super) fn columns<'a>(&'a self, symbolic: &'a Symbolic) -> impl Iterator<Item = Column<'a>> {
+        let supernodes = supernodes(symbolic);
+        (0..supernodes.n_supernodes()).flat_map(move |index| {
+            let own = supernode(supernodes, index);
+            let (rows, end) = (own.rows(), own.start + own.columns);
+            let panel = &self.values[own.values.clone()];
+            panel.chunks_exact(rows).enumerate().map(move |(column, panel)| {
+                let position = own.start + column;
+                let pattern = own.pattern.iter().map((|&place| place as usize) as fn(&u32) -> usize);
+                Column { position, entries: &panel[column..], below: (position + 1..end).chain(pattern) }
+            })
+        })
+    }
+
+    /// Solves for up to [`LANES`] right sides in place, `block` (column, position); only where every pivot was positive.
     pub(super) fn solve(&self, symbolic: &Symbolic, block: &mut [f64]) {
         let dof = symbolic.dof();
         let mut lanes = vec![[0.0; LANES]; dof];
@@ -91,15 +137,17 @@ struct Factorise<'a> {
     symbolic: &'a Symbolic,
     supernodes: &'a SymbolicSupernodalCholesky<u32>,
     entries: &'a [f64],
+    pivots: Pivots,
     values: &'a mut [f64],
+    signs: &'a mut [f64],
 }
 
 impl NullaryFnOnce for Factorise<'_> {
-    type Output = Result<(), NotPositive>;
+    type Output = Result<(), Refused>;
 
     #[inline(always)]
     fn call(self) -> Self::Output {
-        let Factorise { symbolic, supernodes, entries, values } = self;
+        let Factorise { symbolic, supernodes, entries, pivots, values, signs } = self;
         let count = supernodes.n_supernodes();
         let mut home = vec![0_u32; symbolic.dof()];
         for index in 0..count {
@@ -108,6 +156,7 @@ impl NullaryFnOnce for Factorise<'_> {
         }
         // (supernode): what its children left over, each (column, row) on the child's pattern.
         let mut left_over: Vec<Vec<(usize, Vec<f64>)>> = (0..count).map(|_| Vec::new()).collect();
+        let mut signed = Vec::new();
         // (position): its row in the front at hand.
         let mut row_of = vec![0_u32; symbolic.dof()];
         let (starts, rows_of) = (symbolic.lower.col_ptr(), symbolic.lower.row_idx());
@@ -144,10 +193,17 @@ impl NullaryFnOnce for Factorise<'_> {
                     }
                 }
             }
-            factorise_panel(panel, rows, own.columns).map_err(|column| NotPositive { position: own.start + column })?;
+            let signs = &mut signs[own.start..own.start + own.columns];
+            factorise_panel(panel, rows, signs, pivots).map_err(|column| Refused { position: own.start + column })?;
             if let Some(&first) = own.pattern.first() {
-                let lower = &panel[own.columns..];
-                subtract_below(&mut rest, below, lower, rows, own.columns);
+                let lower = Columns { entries: &panel[own.columns..], stride: rows };
+                if signs.contains(&-1.0) {
+                    signed.clear();
+                    signed.extend(signed_rows(lower, below, signs));
+                    subtract_below(&mut rest, below, lower, Columns { entries: &signed, stride: below }, own.columns);
+                } else {
+                    subtract_below(&mut rest, below, lower, lower, own.columns);
+                }
                 left_over[home[first as usize] as usize].push((index, rest));
             }
         }
@@ -155,30 +211,36 @@ impl NullaryFnOnce for Factorise<'_> {
     }
 }
 
-/// Factorises the first `columns` columns, all there are, of a front with `rows` rows; gives the column of a pivot that is not positive.
+/// Factorises the first columns of a front with `rows` rows, as many as `signs`, and sets these; gives the column of a pivot that is
+/// refused.
 #[inline(always)]
-fn factorise_panel(panel: &mut [f64], rows: usize, columns: usize) -> Result<(), usize> {
+fn factorise_panel(panel: &mut [f64], rows: usize, signs: &mut [f64], pivots: Pivots) -> Result<(), usize> {
+    let columns = signs.len();
     for first in (0..columns).step_by(TOGETHER) {
         let width = TOGETHER.min(columns - first);
         let (before, block) = panel.split_at_mut(first * rows);
         if first > 0 {
             // Everything from the diagonal down, less what the columns before say.
-            let left = &before[first..];
-            subtract_product(&mut block[first..], rows, left, left, rows, [rows - first, width, first]);
+            let left = Columns { entries: &before[first..], stride: rows };
+            let signed: Vec<f64> = signed_rows(left, width, &signs[..first]).collect();
+            let across = Columns { entries: &signed, stride: width };
+            subtract_product(&mut block[first..], rows, left, across, [rows - first, width, first]);
         }
         for column in 0..width {
             let (done, rest) = block[..width * rows].split_at_mut((column + 1) * rows);
             let own = &mut done[column * rows + first + column..];
             let pivot = own[0];
             // Not a number is no pivot either.
-            if pivot.is_nan() || pivot <= 0.0 {
+            if pivot.is_nan() || pivot == 0.0 || (pivots == Pivots::Positive && pivot < 0.0) {
                 return Err(first + column);
             }
-            let root = pivot.sqrt();
-            own.iter_mut().for_each(|value| *value /= root);
+            let sign = pivot.signum();
+            signs[first + column] = sign;
+            let over = sign / pivot.abs().sqrt();
+            own.iter_mut().for_each(|value| *value *= over);
             for (later, other) in rest.chunks_exact_mut(rows).enumerate() {
                 let at = later + 1;
-                let share = own[at];
+                let share = sign * own[at];
                 for (other, own) in other[first + column + at..].iter_mut().zip(&own[at..]) {
                     *other -= share * own;
                 }
@@ -186,6 +248,13 @@ fn factorise_panel(panel: &mut [f64], rows: usize, columns: usize) -> Result<(),
         }
     }
     Ok(())
+}
+
+/// The first `rows` rows of L S, column by column.
+#[inline(always)]
+fn signed_rows<'a>(l: Columns<'a>, rows: usize, signs: &'a [f64]) -> impl Iterator<Item = f64> + 'a {
+    let columns = l.entries.chunks(l.stride).zip(signs);
+    columns.flat_map(move |(column, sign)| column[..rows].iter().map(move |value| sign * value))
 }
 
 struct Solve<'a> {

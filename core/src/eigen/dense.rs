@@ -1,21 +1,18 @@
 //! Products of tall and small dense matrices, all (column, row) slices, on one thread.
 
-use faer::linalg::matmul::matmul;
-use faer::{Accum, MatMut, MatRef, Par};
+use pulp::{Arch, NullaryFnOnce};
+
+use super::tiles::{Columns, add_inner_products, subtract_product};
+
+/// Rows combined at a time: those of a hundred columns then stay in the second cache while they are used for each column
+/// of the result.
+const STAY: usize = 64;
 
 /// Aᵀ B, where A is (a, row) and B is (b, row): the result is (b, a).
 pub(super) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
-    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
-    let mut product = vec![0.0; a_columns * b_columns];
-    matmul(
-        MatMut::from_column_major_slice_mut(&mut product, a_columns, b_columns),
-        Accum::Replace,
-        MatRef::from_column_major_slice(a, rows, a_columns).transpose(),
-        MatRef::from_column_major_slice(b, rows, b_columns),
-        1.0,
-        Par::Seq,
-    );
-    product
+    let mut gram = vec![0.0; (a.len() / rows) * (b.len() / rows)];
+    Arch::new().dispatch(InnerProducts { gram: &mut gram, a, b, rows });
+    gram
 }
 
 /// B += `scale` A C, where A is (a, row), B is (b, row) and C is (b, a).
@@ -24,14 +21,48 @@ pub(super) fn add_combination(b: &mut [f64], scale: f64, a: &[f64], c: &[f64], r
         return;
     }
     let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
-    matmul(
-        MatMut::from_column_major_slice_mut(b, rows, b_columns),
-        Accum::Add,
-        MatRef::from_column_major_slice(a, rows, a_columns),
-        MatRef::from_column_major_slice(c, a_columns, b_columns),
-        scale,
-        Par::Seq,
-    );
+    // -scale Cᵀ, (a, b).
+    let factors: Vec<f64> =
+        (0..a_columns).flat_map(|row| (0..b_columns).map(move |column| -scale * c[column * a_columns + row])).collect();
+    Arch::new().dispatch(Combination { b, a, factors: &factors, rows, b_columns });
+}
+
+struct InnerProducts<'a> {
+    gram: &'a mut [f64],
+    a: &'a [f64],
+    b: &'a [f64],
+    rows: usize,
+}
+
+impl NullaryFnOnce for InnerProducts<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn call(self) {
+        add_inner_products(self.gram, self.a, self.b, self.rows);
+    }
+}
+
+struct Combination<'a> {
+    b: &'a mut [f64],
+    a: &'a [f64],
+    factors: &'a [f64],
+    rows: usize,
+    b_columns: usize,
+}
+
+impl NullaryFnOnce for Combination<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn call(self) {
+        let Combination { b, a, factors, rows, b_columns } = self;
+        let factors = Columns { entries: factors, stride: b_columns };
+        for first in (0..rows).step_by(STAY) {
+            let sizes = [STAY.min(rows - first), b_columns, a.len() / rows];
+            subtract_product(&mut b[first..], rows, Columns { entries: &a[first..], stride: rows }, factors, sizes);
+        }
+    }
 }
 
 /// A C, where A is (a, row) and C is (b, a): the result is (b, row).
@@ -46,4 +77,40 @@ pub(super) fn ascending(values: &[f64]) -> Vec<usize> {
     let mut order: Vec<usize> = (0..values.len()).collect();
     order.sort_by(|&a, &b| values[a].total_cmp(&values[b]));
     order
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn number(at: usize) -> f64 {
+        (at as f64 * 0.618_034).fract() - 0.5
+    }
+
+    /// The definitions, written out, over sizes with every remainder of a tile.
+    #[test]
+    fn products_are_those_of_the_definitions() {
+        for (rows, a_columns, b_columns) in
+            [(1, 1, 1), (3, 2, 5), (7, 5, 3), (64, 4, 2), (65, 6, 8), (300, 9, 1), (521, 3, 7)]
+        {
+            let a: Vec<f64> = (0..rows * a_columns).map(number).collect();
+            let b: Vec<f64> = (0..rows * b_columns).map(|at| number(at + 31)).collect();
+            let gram = inner_products(&a, &b, rows);
+            for column in 0..b_columns {
+                for row in 0..a_columns {
+                    let sum: f64 = (0..rows).map(|k| a[row * rows + k] * b[column * rows + k]).sum();
+                    assert!((gram[column * a_columns + row] - sum).abs() < 1e-12, "{rows} {a_columns} {b_columns}");
+                }
+            }
+            let mut added = b.clone();
+            add_combination(&mut added, -0.5, &a, &gram, rows);
+            for column in 0..b_columns {
+                for k in 0..rows {
+                    let sum: f64 = (0..a_columns).map(|row| a[row * rows + k] * gram[column * a_columns + row]).sum();
+                    let wanted = b[column * rows + k] - 0.5 * sum;
+                    assert!((added[column * rows + k] - wanted).abs() < 1e-11, "{rows} {a_columns} {b_columns}");
+                }
+            }
+        }
+    }
 }

@@ -1,6 +1,6 @@
 //! The Cholesky factor of K - σM.
 
-use super::cholesky::{Cholesky, NotPositive};
+use super::cholesky::{Cholesky, Pivots, Refused};
 use super::error::check_values;
 use super::pencil::Ordered;
 use super::tiles::LANES;
@@ -27,8 +27,10 @@ impl<'a> Factor<'a> {
 
     pub(super) fn of(pencil: &Ordered<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
         let symbolic = pencil.symbolic;
-        let cholesky = Cholesky::new(symbolic, &pencil.shifted(sigma)).map_err(|NotPositive { position }| {
-            EigenError::NotPositiveDefinite { equation: symbolic.order[position] as usize, sigma }
+        let factorised = Cholesky::new(symbolic, &pencil.shifted(sigma), Pivots::Positive);
+        let cholesky = factorised.map_err(|Refused { position }| EigenError::NotPositiveDefinite {
+            equation: symbolic.order[position] as usize,
+            sigma,
         })?;
         Ok(Factor { symbolic, cholesky })
     }
@@ -61,9 +63,4 @@ impl<'a> Factor<'a> {
             self.cholesky.solve(self.symbolic, group);
         }
     }
-}
-
-pub(super) fn out_of_memory(symbolic: &Symbolic) -> EigenError {
-    let limit = i32::MAX as usize / size_of::<f64>();
-    EigenError::TooLarge { what: "the factor (out of memory)", got: symbolic.factor_entries(), limit }
 }
