@@ -9,10 +9,11 @@
 
 use faer::sparse::linalg::cholesky::SymbolicCholeskyRaw;
 use faer::sparse::linalg::cholesky::supernodal::SymbolicSupernodalCholesky;
-use pulp::{Arch, NullaryFnOnce};
+use pulp::NullaryFnOnce;
 
 use super::Symbolic;
 use super::tiles::{Columns, LANES, Lanes, substitute_back, substitute_forth, subtract_below, subtract_product};
+use super::widest::widest;
 
 /// Columns of a front that are factorised together before the rest of the front is told.
 const TOGETHER: usize = 24;
@@ -38,7 +39,6 @@ pub(super) struct Cholesky {
     values: Vec<f64>,
     /// (position): S, 1 or -1.
     signs: Vec<f64>,
-    arch: Arch,
 }
 
 /// A column of L.
@@ -58,11 +58,10 @@ impl Cholesky {
     /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
     pub(super) fn new(symbolic: &Symbolic, entries: &[f64], pivots: Pivots) -> Result<Cholesky, Refused> {
         let supernodes = supernodes(symbolic);
-        let arch = Arch::new();
         let mut values = vec![0.0; supernodes.len_val()];
         let mut signs = vec![1.0; symbolic.dof()];
-        arch.dispatch(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
-        Ok(Cholesky { values, signs, arch })
+        widest(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
+        Ok(Cholesky { values, signs })
     }
 
     /// How many pivots are negative.
@@ -94,7 +93,7 @@ impl Cholesky {
                 lanes[lane] = value;
             }
         }
-        self.arch.dispatch(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
+        widest(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
         for (lane, column) in block.chunks_exact_mut(dof).enumerate() {
             for (value, lanes) in column.iter_mut().zip(&lanes) {
                 *value = lanes[lane];

@@ -1,8 +1,9 @@
 //! Products of tall and small dense matrices, all (column, row) slices, on one thread.
 
-use pulp::{Arch, NullaryFnOnce};
+use pulp::NullaryFnOnce;
 
 use super::tiles::{Columns, add_inner_products, subtract_product};
+use super::widest::widest;
 
 /// Rows combined at a time: those of a hundred columns then stay in the second cache while they are used for each column
 /// of the result.
@@ -11,7 +12,7 @@ const STAY: usize = 64;
 /// Aᵀ B, where A is (a, row) and B is (b, row): the result is (b, a).
 pub(super) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
     let mut gram = vec![0.0; (a.len() / rows) * (b.len() / rows)];
-    Arch::new().dispatch(InnerProducts { gram: &mut gram, a, b, rows });
+    widest(InnerProducts { gram: &mut gram, a, b, rows });
     gram
 }
 
@@ -24,7 +25,7 @@ pub(super) fn add_combination(b: &mut [f64], scale: f64, a: &[f64], c: &[f64], r
     // -scale Cᵀ, (a, b).
     let factors: Vec<f64> =
         (0..a_columns).flat_map(|row| (0..b_columns).map(move |column| -scale * c[column * a_columns + row])).collect();
-    Arch::new().dispatch(Combination { b, a, factors: &factors, rows, b_columns });
+    widest(Combination { b, a, factors: &factors, rows, b_columns });
 }
 
 struct InnerProducts<'a> {

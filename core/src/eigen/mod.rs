@@ -47,6 +47,7 @@ mod symbolic;
 #[cfg(test)]
 mod tests;
 mod tiles;
+mod widest;
 
 pub use error::EigenError;
 pub use factor::Factor;

@@ -1,7 +1,9 @@
 //! Products of a symmetric sparse matrix with several vectors at once.
 
 use faer::sparse::SymbolicSparseColMatRef;
-use pulp::{Arch, NullaryFnOnce};
+use pulp::NullaryFnOnce;
+
+use super::widest::widest;
 
 /// Vectors multiplied together. Eight doubles are one cache line: each entry of the matrix is then read once per line of the
 /// vectors, and the inner loop is whole SIMD registers on every machine.
@@ -16,7 +18,6 @@ pub(super) struct SymmetricProduct {
     rows: Vec<u32>,
     /// (entry)
     values: Vec<f64>,
-    arch: Arch,
 }
 
 impl SymmetricProduct {
@@ -39,7 +40,7 @@ impl SymmetricProduct {
             }
             starts.push(rows.len() as u32);
         }
-        SymmetricProduct { diagonal, starts, rows, values, arch: Arch::new() }
+        SymmetricProduct { diagonal, starts, rows, values }
     }
 
     /// The same matrix with the magnitude of each entry.
@@ -50,7 +51,6 @@ impl SymmetricProduct {
             starts: self.starts.clone(),
             rows: self.rows.clone(),
             values: magnitudes(&self.values),
-            arch: self.arch,
         }
     }
 
@@ -75,7 +75,7 @@ impl SymmetricProduct {
                     lanes[lane] = value;
                 }
             }
-            self.arch.dispatch(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
+            widest(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
             for (lane, column) in y.chunks_exact_mut(dof).enumerate() {
                 for (value, lanes) in column.iter_mut().zip(&interleaved_y) {
                     *value = lanes[lane];

@@ -57,7 +57,11 @@ pub(super) fn subtract_below(c: &mut [f64], size: usize, a: Columns<'_>, b: Colu
 }
 
 /// [`subtract_product`] of at most [`TILE`] columns.
-#[inline(always)]
+///
+/// Natively it must be part of what [`widest`](super::widest) compiles for the machine; in wasm, once for all that use it, it
+/// keeps the module small.
+#[cfg_attr(not(target_arch = "wasm32"), inline(always))]
+#[cfg_attr(target_arch = "wasm32", inline(never))]
 fn tile_column(c: &mut [f64], stride: usize, a: Columns<'_>, b: Columns<'_>, [rows, width, depth]: [usize; 3]) {
     let mut row = 0;
     while row < rows {
