@@ -134,8 +134,8 @@ pub struct SlotHole {
 #[serde(deny_unknown_fields)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct TracedHole {
-    /// The data of an SVG path: one closed line as it lies on the treble side, neck end up; one unit is one mm. Where it lies
-    /// on its sheet doesn't matter.
+    /// One closed line in SVG's notation, with the absolute commands M, L, Q, C and Z, as it lies on the treble side, neck end up; one
+    /// unit is one mm, y points down. Where it lies on its sheet doesn't matter.
     pub path: String,
     pub centre_to_centreline_mm: f64,
     pub centre_station_mm: f64,

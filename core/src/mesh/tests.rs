@@ -276,7 +276,7 @@ fn patterns() -> Vec<SoundHoleChoice> {
         patterns.extend([round, sharp]);
     }
     patterns.push(SoundHoleChoice::Traced(TracedHole {
-        path: "M0 0 C12 10 -6 50 8 70 L14 68 C4 50 18 12 6 -2 z".into(),
+        path: "M0 0 C12 10 -6 50 8 70 L14 68 C4 50 18 12 6 -2 Z".into(),
         centre_to_centreline_mm: 42.0,
         centre_station_mm: 160.0,
         lean_deg: 8.0,

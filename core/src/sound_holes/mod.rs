@@ -16,6 +16,8 @@ mod slot;
 #[cfg(test)]
 mod tests;
 mod traced;
+mod traced_path;
+mod traced_svg;
 
 use crate::{
     design::{DesignError, SoundHoleChoice, SoundHoles},

@@ -129,22 +129,48 @@ fn a_pattern_that_cannot_have_the_area_is_none() {
     assert!((0.25 * PI * round.diameter_mm.powi(2) - hole.area_mm2()).abs() < 1e-9);
 }
 
+const AS_DRAWN: [f64; 6] = [1.0, 0.0, 0.0, 1.0, 0.0, 0.0];
+
+/// Drawn in any of SVG's ways and read in.
+fn read_in(d: &str, mm_from_path: [f64; 6]) -> SoundHoleChoice {
+    SoundHoleChoice::Traced(TracedHole::of_svg_path(d, mm_from_path, [40.0, 160.0]).unwrap())
+}
+
 /// Whichever way it runs, wherever it lies on its sheet: a rectangle's area, and a disc's to SVG's own arcs turned into
 /// cubics (within 0.03 % of the radius).
 #[test]
 fn a_traced_hole_lies_where_it_is_put_at_its_true_size() {
-    for path in ["M100 20 h6 v50 h-6 z", "M100 20 v50 h6 v-50 z", "m 100,20 l 0,50 l 6,0 l 0,-50"] {
-        let hole = cut(traced(path)).unwrap();
-        assert!((hole.area_mm2() - 300.0).abs() < 1e-9, "{path}");
+    for hole in [
+        traced("M100 20L106,20 106 70 L100 70Z"),
+        traced("M1e2 2E1 L100 70 L 106 70L106 20"),
+        read_in("M100 20 h6 v50 h-6 z", AS_DRAWN),
+        read_in("m 10,2 l 0,5 l .6,0 l 0,-5", [10.0, 0.0, 0.0, 10.0, 7.0, -3.0]),
+        read_in("M100 20 v50 h-6 v-50 z", [-1.0, 0.0, 0.0, 1.0, 0.0, 0.0]),
+    ] {
+        let hole = cut(hole.clone()).unwrap_or_else(|error| panic!("{hole:?}: {error}"));
+        assert!((hole.area_mm2() - 300.0).abs() < 1e-9);
         assert!(hole.contains([40.0, 160.0]) && hole.contains([42.9, 184.9]) && !hole.contains([43.1, 160.0]));
         assert_eq!(corners(&hole), 4);
     }
-    let disc = cut(traced("M0 0 a10 10 0 0 0 20 0 a10 10 0 0 0 -20 0 z")).unwrap();
+    let disc = cut(read_in("M0 0 a10 10 0 0 0 20 0 a10 10 0 0 0 -20 0 z", AS_DRAWN)).unwrap();
     assert!((disc.area_mm2() / (100.0 * PI) - 1.0).abs() < 1e-3, "{}", disc.area_mm2());
     // An upright line on the sheet points to the neck end: the wide end of this drop lies below, as drawn.
-    let drop = cut(traced("M0 0 C20 40 -20 40 0 0 z")).unwrap();
+    let drop = cut(traced("M0 0 C20 40 -20 40 0 0 Z")).unwrap();
     let width = |y: f64| (0..400).filter(|&i| drop.contains([30.0 + 0.05 * f64::from(i), y])).count();
     assert!(width(152.0) > width(168.0));
+    // A parabola over a chord of 12 mm whose control point is 30 mm off: two thirds of 12 times 15 (Archimedes).
+    let bow = cut(traced("M0 0 Q6 30 12 0 Z")).unwrap();
+    assert!((bow.area_mm2() - 120.0).abs() < 1e-9, "{}", bow.area_mm2());
+}
+
+#[test]
+fn a_drawing_that_is_no_hole_is_refused_and_says_why() {
+    for (d, said) in
+        [("no path", "no SVG path"), ("M0 0 h5 v20 z M10 0 h5 v20 z", "one line"), ("M0 0h.05v.05z", "small")]
+    {
+        let error = TracedHole::of_svg_path(d, AS_DRAWN, [40.0, 160.0]).unwrap_err();
+        assert!(error.to_string().contains(said), "{error}");
+    }
 }
 
 #[test]
@@ -176,13 +202,17 @@ fn holes_that_cannot_be_cut_are_refused_by_their_measure() {
         (f_hole(|m| m.lower_eye_diameter_mm = 4.7), "lower_eye_diameter_mm", "4.8 mm"),
         (f_hole(|m| m.lower_eye_to_edge_mm = 4.0), "lower_eye_to_edge_mm", "5"),
         (slot(220.0, 5.0, -40.0, EndCut::Sharp), "", "2 mm"),
-        (traced("M0 0 L10 40 L0 40 L10 0 z"), "path", "closed line"),
+        (traced("M0 0 L10 40 L0 40 L10 0 Z"), "path", "closed line"),
         (traced("no path"), "path", "closed line"),
-        (traced("M0 0 h5 v20 z M10 0 h5 v20 z"), "path", "closed line"),
-        (traced("M0 0 h0.05 v0.05 z"), "path", "0.8 mm2"),
-        (traced("M0 0 h1e999 v20 z"), "path", "closed line"),
-        (traced(&format!("M0 0 {} z", "l0.1 0.1 l0.1 -0.05 ".repeat(300))), "path", "400"),
+        (traced("M0 0L5 0 5 20Z M10 0L15 0 15 20 Z"), "path", "closed line"),
+        (traced("M0 0 L0.05 0 0.05 0.05 Z"), "path", "0.8 mm2"),
+        (traced("M0 0 L1e999 0 L0 20 Z"), "path", "closed line"),
+        (traced(&format!("M0 0 {} Z", "L0.1 0.1 L0.2 -0.05 ".repeat(300))), "path", "400"),
         (traced(""), "path", "closed line"),
+        (traced("L0 0 L5 0 L5 9"), "path", "closed line"),
+        (traced("M0 0 L5"), "path", "closed line"),
+        (traced("M0 0 L5 0 h9"), "path", "closed line"),
+        (traced("M0 0 L5 0 Lé 9"), "path", "closed line"),
     ] {
         let error = cut(hole.clone()).expect_err(&format!("{hole:?}"));
         let wanted = format!("sound_holes.treble.{path}");
