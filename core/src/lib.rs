@@ -3,6 +3,7 @@
 
 pub mod arching;
 pub mod arching_figures;
+mod ascending;
 pub mod design;
 pub mod drawings;
 pub mod eigen;

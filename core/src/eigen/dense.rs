@@ -73,13 +73,6 @@ pub(super) fn combination(a: &[f64], c: &[f64], rows: usize, b_columns: usize) -
     product
 }
 
-/// The places of `values` from the lowest to the highest; equal ones stay in their order.
-pub(super) fn ascending(values: &[f64]) -> Vec<usize> {
-    let mut order: Vec<usize> = (0..values.len()).collect();
-    order.sort_by(|&a, &b| values[a].total_cmp(&values[b]));
-    order
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -11,7 +11,7 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::basis::Basis;
-use super::dense::{add_combination, ascending, combination, inner_products};
+use super::dense::{add_combination, combination, inner_products};
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
@@ -20,6 +20,7 @@ use super::rigid::unit_rigid;
 use super::sequence::Sequence;
 use super::shift::measure;
 use super::{EigenError, Pencil, Symbolic};
+use crate::ascending::ascending;
 
 /// What to start from, and how near to come.
 #[derive(Debug, Clone, Copy)]

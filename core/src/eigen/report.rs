@@ -2,9 +2,10 @@
 
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
-use super::dense::{ascending, inner_products};
+use super::dense::inner_products;
 use super::product::SymmetricProduct;
 use super::shift::measure;
+use crate::ascending::ascending;
 
 /// A residual of so many rounding units of |K||x| + |λ||M||x| is all that a vector in double precision can have: storing x rounds every entry,
 /// and the factor's own backward error is some tens of units.

@@ -3,8 +3,9 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::EigenError;
-use super::dense::{add_combination, ascending, combination};
+use super::dense::{add_combination, combination};
 use super::lanczos::Lanczos;
+use crate::ascending::ascending;
 
 /// An eigenvalue takes two or three QR sweeps; a matrix that needs so many of them has none that can be found.
 const MOST_SWEEPS: usize = 30;

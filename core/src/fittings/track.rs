@@ -2,6 +2,7 @@
 
 use super::FittingError;
 use super::place::{ON_EDGE, barycentric_in_plan};
+use crate::ascending::ascending;
 use crate::shell::ShellGeometry;
 
 /// Pieces of the line shorter than this share of it are left out, gaps and overlaps alike: rounding where it passes a node.
@@ -29,8 +30,8 @@ pub(super) fn track(
 ) -> Result<Vec<Segment>, FittingError> {
     let crossed: Vec<Crossing> =
         (0..geometry.triangles().len()).filter_map(|triangle| Crossing::new(geometry, triangle, ends_m)).collect();
-    let mut cuts: Vec<f64> = crossed.iter().flat_map(|crossing| crossing.span).chain([0.0, 1.0]).collect();
-    cuts.sort_by(f64::total_cmp);
+    let cuts: Vec<f64> = crossed.iter().flat_map(|crossing| crossing.span).chain([0.0, 1.0]).collect();
+    let cuts: Vec<f64> = ascending(&cuts).into_iter().map(|place| cuts[place]).collect();
     let mut segments = Vec::new();
     for pair in cuts.windows(2) {
         let span = [pair[0], pair[1]];

@@ -1,5 +1,7 @@
 //! A closed boundary made of pieces.
 
+use crate::ascending::ascending;
+
 use super::{
     Nearest, Piece, Point,
     vector::{cross, sub},
@@ -156,8 +158,8 @@ pub fn polyline_crossings(polyline: &[Point], start: Point, end: Point) -> Vec<P
             crossings.push(PolylineCrossing { share, point, side, on_side });
         }
     }
-    crossings.sort_by(|a, b| a.share.total_cmp(&b.share));
-    crossings
+    let shares: Vec<f64> = crossings.iter().map(|crossing: &PolylineCrossing| crossing.share).collect();
+    ascending(&shares).into_iter().map(|place| crossings[place]).collect()
 }
 
 fn flatten(pieces: &[Piece], tolerance_mm: f64) -> Vec<Point> {

@@ -1,6 +1,7 @@
 //! The faces that the cuts leave of the wood.
 
 use super::{cuts::Cut, kind::RegionKind};
+use crate::ascending::ascending;
 use crate::plan::{Point, polygon_contains, vector::cross};
 
 /// A corner of a face.
@@ -70,18 +71,19 @@ struct Stop {
 
 /// The boundary's corners with the ends of cuts between them, in order.
 fn stops(boundary: usize, line: &[Point], cuts: &[Cut]) -> Vec<Stop> {
-    let mut ends: Vec<(usize, f64, usize, usize)> = Vec::new();
+    let mut ends: Vec<(usize, usize, usize)> = Vec::new();
+    let mut along: Vec<f64> = Vec::new();
     for (number, cut) in cuts.iter().enumerate() {
         for (which, end) in cut.ends.iter().enumerate().filter(|(_, end)| end.boundary == boundary) {
-            ends.push((end.crossing.side, end.crossing.on_side, number, which));
+            ends.push((end.crossing.side, number, which));
+            along.push(end.crossing.side as f64 + end.crossing.on_side);
         }
     }
-    ends.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    let mut ends = ends.into_iter().peekable();
+    let mut ends = ascending(&along).into_iter().map(|place| ends[place]).peekable();
     let mut stops = Vec::with_capacity(line.len());
     for (side, &point) in line.iter().enumerate() {
         stops.push(Stop { point, cut: None });
-        while let Some(&(_, _, number, which)) = ends.peek().filter(|end| end.0 == side) {
+        while let Some(&(_, number, which)) = ends.peek().filter(|end| end.0 == side) {
             stops.push(Stop { point: cuts[number].points()[which], cut: Some((number, which)) });
             ends.next();
         }
