@@ -4,7 +4,13 @@ import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 
 /** @param {readonly string[]} names of modes in rising order */
 const modes = (...names) =>
-  names.map((name, index) => ({ number: index + 1, name, frequency_hz: 80 * (index + 1), residual: 0, identity: 31 + index }));
+  names.map((name, index) => ({
+    number: index + 1,
+    name,
+    frequency_hz: 80 * (index + 1),
+    residual: 0,
+    identity: 31 + index,
+  }));
 
 test("a named mode is found wherever it stands", () => {
   assert.equal(chosenMode(modes("twist", "x", "ring", "", ""), FIRST_WISH).number, 3);

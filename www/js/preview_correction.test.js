@@ -4,7 +4,13 @@ import { PreviewCorrection } from "./preview_correction.js";
 
 /** @param {readonly (readonly [number, number])[]} figures identity and Hz */
 const modes = (...figures) =>
-  figures.map(([identity, frequency_hz], index) => ({ number: index + 1, name: "", frequency_hz, residual: 0, identity }));
+  figures.map(([identity, frequency_hz], index) => ({
+    number: index + 1,
+    name: "",
+    frequency_hz,
+    residual: 0,
+    identity,
+  }));
 
 test("a mode keeps its own ratio when it has passed another", () => {
   const correction = new PreviewCorrection();

@@ -173,36 +173,41 @@ fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
     let scaled =
         |values: &[f64], i: usize, j: usize| 0.5 * scale[i] * scale[j] * (values[i * size + j] + values[j * size + i]);
     let inverse = inverse_factor(size, |i, j| scaled(gram, i, j))?;
-    let energy = DMatrix::from_fn(size, size, |i, j| scaled(energy, i, j));
-    let reduced = &inverse * energy * inverse.transpose();
+    let (row, sum) = (|i: usize| &inverse[i * size..(i + 1) * size], |i: usize| 0..=i);
+    let half: Vec<f64> = (0..size * size)
+        .map(|at| sum(at / size).map(|k| row(at / size)[k] * scaled(energy, k, at % size)).sum())
+        .collect();
+    let reduced = DMatrix::from_fn(size, size, |i, j| sum(j).map(|k| half[i * size + k] * row(j)[k]).sum::<f64>());
     let pairs = SymmetricEigen::try_new(reduced, f64::EPSILON, 30 * size)?;
     let order = ascending(pairs.eigenvalues.as_slice());
     let mut coordinates = Vec::with_capacity(size * size);
     for &pair in &order {
-        let vector = pairs.eigenvectors.column(pair);
-        coordinates.extend((0..size).map(|at| scale[at] * inverse.column(at).dot(&vector)));
+        let vector = &pairs.eigenvectors.as_slice()[pair * size..(pair + 1) * size];
+        coordinates.extend((0..size).map(|at| scale[at] * (at..size).map(|i| row(i)[at] * vector[i]).sum::<f64>()));
     }
     Some(Ritz { values: order.iter().map(|&pair| pairs.eigenvalues[pair]).collect(), coordinates })
 }
 
-/// L⁻¹ of a positive definite matrix L Lᵀ: the rows of the identity made orthonormal in it one after the other (Gram-Schmidt).
-fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<DMatrix<f64>> {
-    let matrix = DMatrix::from_fn(size, size, matrix);
-    let mut rows = DMatrix::<f64>::identity(size, size);
+/// L⁻¹ of a positive definite matrix L Lᵀ, (row, column): the rows of the identity made orthonormal in it one after the other
+/// (Gram-Schmidt).
+fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<Vec<f64>> {
+    let mut rows = vec![0.0; size * size];
     for at in 0..size {
-        for before in 0..at {
-            let part = (rows.row(before) * matrix.column(at))[0];
-            let step = rows.row(before) * part;
-            let mut own = rows.row_mut(at);
-            own -= step;
+        let (before, own) = rows.split_at_mut(at * size);
+        own[at] = 1.0;
+        for row in before.chunks_exact(size) {
+            let part: f64 = row[..at].iter().enumerate().map(|(k, entry)| entry * matrix(k, at)).sum();
+            for (own, entry) in own.iter_mut().zip(row) {
+                *own -= part * entry;
+            }
         }
-        let square = (rows.row(at) * &matrix * rows.row(at).transpose())[0];
+        // The other entries are orthogonal to what was taken off.
+        let square: f64 = own[..=at].iter().enumerate().map(|(k, entry)| entry * matrix(k, at)).sum();
         // What is left of a unit vector: below this the block has lost a direction to rounding.
         if square.is_nan() || square < DEPENDENT {
             return None;
         }
-        let mut own = rows.row_mut(at);
-        own /= square.sqrt();
+        own[..=at].iter_mut().for_each(|entry| *entry /= square.sqrt());
     }
     Some(rows)
 }
