@@ -1,5 +1,6 @@
 /**
- * Calls for a picture when one is due: continuously while playing, once after a change while paused, never while hidden.
+ * Calls for a picture when one is due: continuously while playing, once after a change while paused, never while hidden
+ * or out of sight.
  */
 
 /** Runs the stage's clock. */
@@ -12,14 +13,20 @@ export class FrameLoop {
   #asked;
   /** @type {number | undefined} */
   #last_ms;
+  #in_sight = true;
 
   /**
+   * @param {Element} place where the picture is
    * @param {(phase_rad: number, frame_ms: number | undefined) => void} draw frame_ms is the time since the frame
    * before, undefined for the first of a run
    */
-  constructor(draw) {
+  constructor(place, draw) {
     this.#draw = draw;
     document.addEventListener("visibilitychange", () => this.ask());
+    new IntersectionObserver((entries) => {
+      this.#in_sight = entries.at(-1)?.isIntersecting ?? true;
+      this.ask();
+    }).observe(place);
   }
 
   get playing() {
@@ -40,10 +47,10 @@ export class FrameLoop {
 
   /** Asks for one frame; more asks before it comes are the same ask. */
   ask() {
-    if (this.#asked === undefined && document.visibilityState === "visible") {
-      this.#asked = requestAnimationFrame((now_ms) => this.#frame(now_ms));
-    } else if (document.visibilityState !== "visible") {
+    if (document.visibilityState !== "visible" || !this.#in_sight) {
       this.#last_ms = undefined;
+    } else {
+      this.#asked ??= requestAnimationFrame((now_ms) => this.#frame(now_ms));
     }
   }
 

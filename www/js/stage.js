@@ -23,7 +23,7 @@ const LOSSES_A_MINUTE = 3;
 export class Stage {
   #host;
   #events;
-  #loop = new FrameLoop((phase_rad, frame_ms) => this.#draw(phase_rad, frame_ms));
+  #loop;
   /** @type {View | undefined} */
   #view;
   /** @type {Picture | undefined} */
@@ -47,6 +47,7 @@ export class Stage {
    */
   constructor(host, events) {
     this.#host = host;
+    this.#loop = new FrameLoop(host, (phase_rad, frame_ms) => this.#draw(phase_rad, frame_ms));
     this.#events = events;
     this.#size = new CanvasSize(host, () => this.#loop.ask());
   }
