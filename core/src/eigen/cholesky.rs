@@ -174,8 +174,9 @@ fn factorise_panel(panel: &mut [f64], rows: usize, columns: usize) -> Result<(),
             if pivot.is_nan() || pivot <= 0.0 {
                 return Err(first + column);
             }
-            let root = pivot.sqrt();
-            own.iter_mut().for_each(|value| *value /= root);
+            // One division for a column: SIMD divides a tenth as fast as it multiplies.
+            let inverse = 1.0 / pivot.sqrt();
+            own.iter_mut().for_each(|value| *value *= inverse);
             for (later, other) in rest.chunks_exact_mut(rows).enumerate() {
                 let at = later + 1;
                 let share = own[at];
