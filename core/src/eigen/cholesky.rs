@@ -235,6 +235,7 @@ fn factorise_panel(panel: &mut [f64], rows: usize, signs: &mut [f64], pivots: Pi
             }
             let sign = pivot.signum();
             signs[first + column] = sign;
+            // One division for a column: SIMD divides a tenth as fast as it multiplies.
             let over = sign / pivot.abs().sqrt();
             own.iter_mut().for_each(|value| *value *= over);
             for (later, other) in rest.chunks_exact_mut(rows).enumerate() {

@@ -175,7 +175,8 @@ pub(super) fn substitute_forth(panel: &[f64], rows: usize, own: &mut [Lanes], be
     for (column, panel) in panel.chunks_exact(rows).enumerate() {
         let (done, rest) = own.split_at_mut(column + 1);
         let known = &mut done[column];
-        known.iter_mut().for_each(|value| *value /= panel[column]);
+        let inverse = 1.0 / panel[column];
+        known.iter_mut().for_each(|value| *value *= inverse);
         for (value, factor) in rest.iter_mut().zip(&panel[column + 1..columns]) {
             for (value, known) in value.iter_mut().zip(&*known) {
                 *value -= factor * known;
@@ -229,8 +230,9 @@ pub(super) fn substitute_back(panel: &[f64], rows: usize, own: &mut [Lanes], bel
                     *sum += factor * known;
                 }
             }
+            let inverse = 1.0 / panel[column + at];
             for (value, sum) in rest[column + at].iter_mut().zip(sums) {
-                *value = (*value - sum) / panel[column + at];
+                *value = (*value - sum) * inverse;
             }
         }
     }
