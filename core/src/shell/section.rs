@@ -1,6 +1,6 @@
 //! The wood through the thickness at a facet: resultants from strains.
 
-use nalgebra::{Matrix2, Matrix3, Matrix3x2, SMatrix};
+use nalgebra::{Matrix2, Matrix2x3, Matrix3, Matrix3x2, SMatrix};
 
 use crate::wood::FacetCompliance;
 
@@ -22,6 +22,8 @@ pub(super) struct Section {
     pub(super) shear: Matrix2<f64>,
     /// Plane-stress stiffness of the wood, Pa: moments are t³/12 of it.
     pub(super) plane_stress_pa: Matrix3<f64>,
+    /// Transverse shear strains (13, 23) per in-plane strains where no transverse force acts.
+    pub(super) shear_by_stretch: Matrix2x3<f64>,
 }
 
 impl Section {
@@ -33,11 +35,13 @@ impl Section {
         joint.fixed_view_mut::<2, 3>(3, 0).copy_from(&compliance.coupling.transpose());
         joint.fixed_view_mut::<2, 2>(3, 3).copy_from(&(compliance.transverse * PARABOLIC_SHEAR));
         let stiffness = invert(joint) * t;
+        let plane_stress_pa = invert(compliance.in_plane);
         Self {
             membrane: stiffness.fixed_view::<3, 3>(0, 0).into_owned(),
             coupling: stiffness.fixed_view::<3, 2>(0, 3).into_owned(),
             shear: stiffness.fixed_view::<2, 2>(3, 3).into_owned(),
-            plane_stress_pa: invert(compliance.in_plane),
+            plane_stress_pa,
+            shear_by_stretch: compliance.coupling.transpose() * plane_stress_pa,
         }
     }
 }
