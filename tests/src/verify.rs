@@ -4,6 +4,7 @@
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
 mod bar;
+mod bar_on_top;
 mod concentration;
 mod geometry;
 mod known;
@@ -39,6 +40,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(concentration::rows()?);
     rows.extend(shells::rows()?);
     rows.extend(bar::rows()?);
+    rows.extend(bar_on_top::rows()?);
     rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
     rows.extend(solids::rows()?);

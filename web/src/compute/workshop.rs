@@ -73,9 +73,10 @@ impl Workshop {
         Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
     }
 
-    /// How sure the last solve's frequencies are and how the wood damps each mode: (mode) `{ mesh_hz?, wood_hz, q }`.
+    /// What the last solve's frequencies are without the mesh's error, how sure that is, and how the wood damps each mode:
+    /// (mode) `{ converged_hz?, mesh_hz?, wood_hz, q }`.
     ///
-    /// Cost: a solve on another mesh, where that isn't there yet.
+    /// Cost: a solve on the fine mesh, where that isn't there yet.
     ///
     /// # Errors
     /// What [`Workshop::solve`] reports; none solved yet gives an empty list.
