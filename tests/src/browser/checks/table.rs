@@ -15,6 +15,10 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 /// As many elastic modes as the page promises.
 const MODES: usize = 20;
 
+/// The modes stand in the order of the standard mesh. Two that lie half a per cent apart there may change places when both are
+/// corrected for it.
+const NEARLY: f64 = 0.995;
+
 async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     let table = page.find(Role::Table, "Modes").await?;
@@ -22,7 +26,7 @@ async fn modes_are_a_table(place: &Place<'_>) -> Result<()> {
     let hertz = page.hertz().await?;
     ensure!(hertz.len() >= MODES, "{} modes in the table", hertz.len());
     ensure!(hertz[0] > 1.0, "the lowest elastic mode is at {} Hz: a rigid motion", hertz[0]);
-    ensure!(hertz.is_sorted(), "frequencies out of order: {hertz:?}");
+    ensure!(hertz.is_sorted_by(|low, high| *high >= NEARLY * low), "frequencies out of order: {hertz:?}");
     page.without_errors().await
 }
 
