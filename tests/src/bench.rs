@@ -1,6 +1,7 @@
 //! `cargo xtask bench`: what a user waits for, measured now on this machine.
 
 mod machine;
+mod others;
 mod page_load;
 mod print;
 mod solver;
@@ -31,6 +32,7 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
         Ok::<_, anyhow::Error>(rows)
     })?;
     rows.extend(solver::rows(&site)?);
+    rows.extend(others::rows(workspace)?);
     Ok(Bench { machine: machine::describe(), date: machine::today(), rows })
 }
 

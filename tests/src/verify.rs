@@ -26,6 +26,7 @@ use anyhow::{Result, ensure};
 
 pub use print::{json, table};
 pub use row::{Row, Target};
+pub(crate) use solids::one_layer_of_solids_s;
 
 /// Every outside check, computed now.
 ///
