@@ -3,6 +3,7 @@
 mod accuracy;
 mod drag;
 mod machine;
+mod others;
 mod page_load;
 mod print;
 mod solver;
@@ -35,6 +36,7 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
     })?;
     rows.extend(solver::rows(&site)?);
     rows.extend(accuracy::rows()?);
+    rows.extend(others::rows(workspace)?);
     Ok(Bench { machine: machine::describe(), date: machine::today(), rows })
 }
 

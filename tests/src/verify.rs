@@ -4,6 +4,7 @@
 //! `rows`, with the id of its line in `tests/reference` where there is one.
 
 mod bar;
+mod bar_on_top;
 mod concentration;
 mod geometry;
 mod known;
@@ -25,6 +26,7 @@ use anyhow::{Result, ensure};
 
 pub use print::{json, table};
 pub use row::{Row, Target};
+pub(crate) use solids::one_layer_of_solids_s;
 
 /// Every outside check, computed now.
 ///
@@ -39,6 +41,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(concentration::rows()?);
     rows.extend(shells::rows()?);
     rows.extend(bar::rows()?);
+    rows.extend(bar_on_top::rows()?);
     rows.extend(scaling::rows()?);
     rows.extend(wood::rows()?);
     rows.extend(solids::rows()?);

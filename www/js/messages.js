@@ -40,9 +40,10 @@
  */
 
 /**
- * How sure a mode's frequency is, and how the wood damps it.
+ * A mode's frequency without the mesh's error, how sure it is, and how the wood damps it.
  * @typedef {object} Surety
- * @property {number | null} [mesh_hz] estimated error of the mesh, ± Hz; none where two meshes can't tell
+ * @property {number | null} [converged_hz] corrected for the mesh; none where two meshes can't tell
+ * @property {number | null} [mesh_hz] what mesh and shell leave open in it, ± Hz; none without it
  * @property {number} wood_hz one standard deviation of what boards of the wood differ by, ± Hz
  * @property {number} q quality factor, by the wood's own losses
  */

@@ -4,7 +4,7 @@
  */
 /** @import { Mode, Surety } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { hertzText, modeName, spreadText } from "./words.js";
+import { bestHertz, hertzText, modeName, spreadText } from "./words.js";
 
 /** @type {Record<string, (at: number, last: number) => number>} */
 const KEY_STEPS = {
@@ -54,14 +54,16 @@ export class ModeTable {
   }
 
   /**
-   * Says how sure the figures are; new figures wipe it out until it is known of them.
+   * Corrects the figures and says how sure they are; new figures wipe it out until it is known of them.
    * @param {readonly Surety[]} sureties (mode)
    */
   judge(sureties) {
     for (const [index, surety] of sureties.entries()) {
-      if (this.#rows[index] !== undefined) {
-        part(".spread", HTMLElement, this.#rows[index]).textContent = spreadText(surety);
-        part(".quality", HTMLElement, this.#rows[index]).textContent = surety.q.toFixed(0);
+      const row = this.#rows[index];
+      if (row !== undefined) {
+        part(".hertz", HTMLElement, row).textContent = hertzText(bestHertz(this.#modes[index], surety));
+        part(".spread", HTMLElement, row).textContent = spreadText(surety);
+        part(".quality", HTMLElement, row).textContent = surety.q.toFixed(0);
       }
     }
   }

@@ -1,6 +1,6 @@
 /** @import { Mode, Solution, Surety } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { meshText, spreadText, WORDS } from "./words.js";
+import { bestHertz, meshText, sourceText, spreadText, WORDS } from "./words.js";
 
 /** Writes the figures that stand on the stage and under the table, each with the mesh that it came from. */
 export class ResultText {
@@ -41,8 +41,9 @@ export class ResultText {
       const { size, picture } = this.#solution;
       part("#stage-title", HTMLElement).textContent = WORDS.title(chosen);
       const surety = this.#sureties[chosen.number - 1];
-      part("#stage-hertz", HTMLElement).textContent = WORDS.hertz(chosen.frequency_hz, surety && spreadText(surety));
-      part("#stage-mesh", HTMLElement).textContent = meshText(size, picture.nodes);
+      const hertz = WORDS.hertz(bestHertz(chosen, surety), surety && spreadText(surety));
+      part("#stage-hertz", HTMLElement).textContent = hertz;
+      part("#stage-mesh", HTMLElement).textContent = sourceText(meshText(size, picture.nodes), surety);
     }
   }
 }

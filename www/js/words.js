@@ -25,7 +25,17 @@ export function hertzText(frequency_hz) {
 }
 
 /**
- * How sure a frequency is: what boards differ by and what the mesh leaves open, as independent of each other.
+ * The best that is known of a mode's frequency: corrected for the mesh, once that is there.
+ * @param {Mode} mode
+ * @param {Surety | undefined} surety
+ * @returns {number} Hz
+ */
+export function bestHertz(mode, surety) {
+  return surety?.converged_hz ?? mode.frequency_hz;
+}
+
+/**
+ * How sure a frequency is: what boards differ by and what mesh and shell leave open, as independent of each other.
  * @param {Surety} surety
  * @returns {string} Hz, without the unit
  */
@@ -54,6 +64,15 @@ const MESHES = { preview: "preview mesh", standard: "standard mesh", fine: "fine
  */
 export function meshText(size, nodes) {
   return `${MESHES[size]}, ${countText(nodes)} nodes`;
+}
+
+/**
+ * What a frequency on the stage comes from.
+ * @param {string} mesh
+ * @param {Surety | undefined} surety
+ */
+export function sourceText(mesh, surety) {
+  return typeof surety?.converged_hz === "number" ? `${mesh}, corrected for the mesh` : mesh;
 }
 
 /** @type {Record<string, string>} */

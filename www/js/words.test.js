@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { countText, hertzText, modeName } from "./words.js";
+import { bestHertz, countText, hertzText, modeName, sourceText } from "./words.js";
 
 test("frequencies carry three figures", () => {
   assert.equal(hertzText(82.34), "82.3");
@@ -16,4 +16,15 @@ test("thousands are set apart by a narrow space that does not break", () => {
 test("a mode without a name of the trade goes by its number", () => {
   assert.equal(modeName({ number: 5, name: "ring", frequency_hz: 300, residual: 0 }), "Ring");
   assert.equal(modeName({ number: 7, name: "", frequency_hz: 400, residual: 0 }), "Mode 7");
+});
+
+test("a frequency is corrected for the mesh as soon as two meshes can tell", () => {
+  const mode = { number: 1, name: "", frequency_hz: 395, residual: 0 };
+  const surety = { converged_hz: 391, mesh_hz: 2, wood_hz: 30, q: 90 };
+  assert.equal(bestHertz(mode, surety), 391);
+  assert.equal(sourceText("standard mesh", surety), "standard mesh, corrected for the mesh");
+  for (const unknown of [undefined, { ...surety, converged_hz: null, mesh_hz: null }]) {
+    assert.equal(bestHertz(mode, unknown), 395);
+    assert.equal(sourceText("standard mesh", unknown), "standard mesh");
+  }
 });

@@ -9,25 +9,24 @@
 
 use nalgebra::{Matrix2, Matrix3, SMatrix, Vector2, Vector3};
 
+use super::edge_fields::EdgeFields;
 use super::facet::Facet;
 use super::patch::next;
 
 /// (curvature 11 22 12, dof).
 pub(super) type CurvatureMatrix = SMatrix<f64, 3, 9>;
-/// (shear strain 13 23, dof).
-pub(super) type ShearMatrix = SMatrix<f64, 2, 9>;
 /// One quantity per degree of freedom.
 pub(super) type Row = SMatrix<f64, 1, 9>;
 
 /// What the discrete constraints on the three edges say.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct EdgeLean {
-    /// (edge): the lean at mid edge, along it, beyond the mean of its ends.
-    pub(super) bubble: [Row; 3],
     /// (edge): the lean along the edge at its first and second corner.
     pub(super) ends: [[Row; 2]; 3],
-    /// (edge): the transverse shear strain along it.
-    shear: [Row; 3],
+    /// (edge): twelve times bending over shear stiffness along it and length squared.
+    pub(super) ratio: [f64; 3],
+    /// Per degree of freedom.
+    pub(super) edges: EdgeFields<9>,
 }
 
 impl EdgeLean {
@@ -47,13 +46,7 @@ impl EdgeLean {
             gap * (-1.5 / (facet.lengths[edge] * (1.0 + ratio[edge])))
         });
         let shear = [0, 1, 2].map(|edge| bubble[edge] * (-2.0 / 3.0 * ratio[edge]));
-        Self { bubble, ends, shear }
-    }
-
-    /// Mean curl (∂γ₂/∂1 − ∂γ₁/∂2) of the transverse shear strain: its circulation round the edges, over the area.
-    pub(super) fn shear_curl(&self, facet: &Facet) -> Row {
-        let [a, b, c] = [0, 1, 2].map(|edge| self.shear[edge] * (facet.lengths[edge] / facet.area));
-        a + b + c
+        Self { ends, ratio, edges: EdgeFields { bubble, shear } }
     }
 
     /// Curvatures per degree of freedom at the point with `barycentric` coordinates.
@@ -67,34 +60,7 @@ impl EdgeLean {
             curvature[(2, about_2)] = g.y;
             curvature[(2, about_1)] = -g.x;
         }
-        for edge in 0..3 {
-            let (i, j) = (edge, next(edge));
-            let g = (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0;
-            let t = facet.tangents[edge];
-            let shape = Vector3::new(g.x * t.x, g.y * t.y, g.y * t.x + g.x * t.y);
-            curvature += shape * self.bubble[edge];
-        }
-        curvature
-    }
-
-    /// Mean transverse shear strains per degree of freedom.
-    pub(super) fn mean_shear(&self, facet: &Facet) -> ShearMatrix {
-        let [a, b, c] = self.corner_shear(facet);
-        (a + b + c) / 3.0
-    }
-
-    /// (corner): transverse shear strains per degree of freedom; linear in between.
-    pub(super) fn corner_shear(&self, facet: &Facet) -> [ShearMatrix; 3] {
-        [0, 1, 2].map(|corner| {
-            let (leaving, arriving) = (corner, next(next(corner)));
-            let (a, b) = (facet.tangents[leaving], facet.tangents[arriving]);
-            let determinant = a.x * b.y - a.y * b.x;
-            let mut shear = ShearMatrix::zeros();
-            let (along_a, along_b) = (self.shear[leaving], self.shear[arriving]);
-            shear.row_mut(0).copy_from(&((along_a * b.y - along_b * a.y) / determinant));
-            shear.row_mut(1).copy_from(&((along_b * a.x - along_a * b.x) / determinant));
-            shear
-        })
+        curvature + self.edges.curvature(facet, barycentric)
     }
 }
 

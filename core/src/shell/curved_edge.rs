@@ -34,7 +34,7 @@ impl CurvedEdges {
             let [first, second] = slopes[edge];
             let ends = lean.ends[edge];
             let row: Row =
-                (ends[1] - ends[0]) * ((first - second) / 12.0) + lean.bubble[edge] * ((first + second) / 15.0);
+                (ends[1] - ends[0]) * ((first - second) / 12.0) + lean.edges.bubble[edge] * ((first + second) / 15.0);
             stretch.row_mut(edge).copy_from(&row);
             // Half of ∫w₀′²: how much longer the curve is than its chord.
             excess[edge] = (first - second).powi(2) / 24.0 + (first + second).powi(2) / 40.0;

@@ -4,8 +4,10 @@ use nalgebra::{Matrix3, SMatrix, Vector3};
 
 use super::bending::EdgeLean;
 use super::curved_edge::CurvedEdges;
+use super::edge_fields::EdgeFields;
 use super::edge_layer;
 use super::facet::Facet;
+use super::force_lean::force_lean;
 use super::membrane::{self, StrainMatrix};
 use super::patch::Patch;
 use super::section::Section;
@@ -46,6 +48,8 @@ pub(super) struct Fields {
     pub(super) facet: Facet,
     pub(super) section: Section,
     pub(super) lean: EdgeLean,
+    /// What forces in the plane add to the lean, per mean in-plane strain.
+    pub(super) by_force: EdgeFields<3>,
     /// (strain 11 22 12, membrane dof): mean in-plane strain.
     pub(super) strain: StrainMatrix,
     /// (strain 11 22 12, bending dof): mean in-plane strain caused by bending the curved surface.
@@ -69,7 +73,8 @@ impl Fields {
         } else {
             (SMatrix::zeros(), 1.0)
         };
-        Self { facet, section, lean, strain: membrane::mean_strain(&facet), from_bending, area_ratio }
+        let by_force = force_lean(&facet, &lean, &section.shear_by_stretch);
+        Self { facet, section, lean, by_force, strain: membrane::mean_strain(&facet), from_bending, area_ratio }
     }
 }
 
@@ -78,44 +83,72 @@ const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]
 
 /// The element of `wood` on `patch`.
 pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> Element {
-    let Fields { facet, section, lean, strain, from_bending, area_ratio } = Fields::new(patch, wood, options);
-    let mean_thickness = patch.mean_thickness();
-    let bending = |t: f64| section.plane_stress_pa * (t.powi(3) / 12.0);
+    let fields = Fields::new(patch, wood, options);
+    let Fields { facet, section, lean, strain, from_bending, area_ratio, .. } = &fields;
+    let mut energy = fields.energy(patch);
+    energy.bending -= edge_layer::relief(facet, patch, section, lean, &energy.bending);
 
-    let mut bending_block = shear_stiffness(&facet, &section, &lean);
-    for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
-        let curvature = lean.curvature(&facet, point);
-        bending_block += curvature.tr_mul(&(bending(t) * (facet.area / 3.0) * curvature));
-    }
-    bending_block -= edge_layer::relief(&facet, patch, &section, &lean, &bending_block);
-
-    let membrane_area = section.membrane * facet.area;
-    let coupling_area = section.coupling * facet.area;
-    let mean_shear = lean.mean_shear(&facet);
-    let forces_from_bending = membrane_area * from_bending + coupling_area * mean_shear;
-    let membrane_block = strain.tr_mul(&(membrane_area * strain))
-        + membrane::higher_order_stiffness(&facet, &(section.plane_stress_pa * mean_thickness));
-    let mixed_block = strain.tr_mul(&forces_from_bending);
-    let cross = from_bending.tr_mul(&(coupling_area * mean_shear));
-    bending_block += from_bending.tr_mul(&(membrane_area * from_bending)) + cross + cross.transpose();
+    let stretched = energy.stretch * from_bending + energy.mixed;
+    let membrane_block = strain.tr_mul(&(energy.stretch * strain))
+        + membrane::higher_order_stiffness(facet, &(section.plane_stress_pa * patch.mean_thickness()));
+    let mixed_block = strain.tr_mul(&stretched);
+    let cross = from_bending.tr_mul(&energy.mixed);
+    let bending_block =
+        energy.bending + from_bending.tr_mul(&(energy.stretch * from_bending)) + cross + cross.transpose();
 
     let stiffness = turn(&facet.facet_from_top, &membrane_block, &mixed_block, &bending_block);
     let normal = facet.facet_from_top.row(2).transpose();
     Element { stiffness, normal, area: facet.area * area_ratio }
 }
 
-/// Stiffness against transverse shear (bending dof, bending dof).
-///
-/// The strains along the three edges fix the mean strain and the curl. A linear field with them may vary as the softer
-/// shear stiffness H asks: of all gradients G with G₂₁ − G₁₂ the curl c, the cheapest costs c² det H / tr(H J⁻¹) per area, J the
-/// triangle's second moment (Lagrange's multiplier on tr GᵀHGJ). Varying it as the edges' own interpolation does would load the
-/// stiff direction along the grain, 20 times the rolling shear, with every change of shear across it.
-fn shear_stiffness(facet: &Facet, section: &Section, lean: &EdgeLean) -> SMatrix<f64, 9, 9> {
-    let mean = lean.mean_shear(facet);
-    let curl = lean.shear_curl(facet);
-    let spread = facet.second_moment().try_inverse().expect("a checked triangle has an area");
-    let per_curl = section.shear.determinant() / (section.shear * spread).trace();
-    (mean.tr_mul(&(section.shear * mean)) + curl.tr_mul(&(curl * per_curl))) * facet.area
+/// Energy of an element as a quadratic form in its mean in-plane strain (11, 22, 12) and its bending degrees of freedom.
+struct Energy {
+    /// (strain, strain), N·m.
+    stretch: Matrix3<f64>,
+    /// (strain, bending dof).
+    mixed: SMatrix<f64, 3, 9>,
+    /// (bending dof, bending dof).
+    bending: SMatrix<f64, 9, 9>,
+}
+
+impl Fields {
+    /// Bending, transverse shear and stretch of the mid-surface.
+    ///
+    /// Shear: the strains along the three edges fix the mean strain and the curl. A linear field with them may vary as the softer
+    /// shear stiffness H asks: of all gradients G with G₂₁ − G₁₂ the curl c, the cheapest costs c² det H / tr(H J⁻¹) per area, J
+    /// the triangle's second moment (Lagrange's multiplier on tr GᵀHGJ). Varying it as the edges' own interpolation does would load
+    /// the stiff direction along the grain, 20 times the rolling shear, with every change of shear across it.
+    fn energy(&self, patch: &Patch) -> Energy {
+        let Self { facet, section, lean, by_force, .. } = self;
+        let (mean, mean_by_force) = (lean.edges.mean_shear(facet), by_force.mean_shear(facet));
+        let (curl, curl_by_force) = (lean.edges.shear_curl(facet), by_force.shear_curl(facet));
+        let spread = facet.second_moment().try_inverse().expect("a checked triangle has an area");
+        let per_curl = section.shear.determinant() / (section.shear * spread).trace();
+        // Transverse forces and, times the strains they go with, all that shear costs.
+        let forces = section.shear * mean;
+        let forces_by_force = section.shear * mean_by_force + section.coupling.transpose();
+        let coupled = section.coupling * mean_by_force;
+        let mut energy = Energy {
+            stretch: section.membrane
+                + coupled
+                + mean_by_force.tr_mul(&forces_by_force)
+                + curl_by_force.tr_mul(&(curl_by_force * per_curl)),
+            mixed: forces_by_force.tr_mul(&mean) + curl_by_force.tr_mul(&(curl * per_curl)),
+            bending: mean.tr_mul(&forces) + curl.tr_mul(&(curl * per_curl)),
+        };
+        for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
+            let bending = section.plane_stress_pa * (t.powi(3) / 36.0);
+            let (curvature, bent_by_force) = (lean.curvature(facet, point), by_force.curvature(facet, point));
+            let moments = bending * curvature;
+            energy.bending += curvature.tr_mul(&moments);
+            energy.mixed += bent_by_force.tr_mul(&moments);
+            energy.stretch += bent_by_force.tr_mul(&(bending * bent_by_force));
+        }
+        energy.stretch *= facet.area;
+        energy.mixed *= facet.area;
+        energy.bending *= facet.area;
+        energy
+    }
 }
 
 /// The wood's compliance, averaged over the element.

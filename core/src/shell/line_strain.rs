@@ -39,11 +39,13 @@ impl LineStrain {
         // The lean across the line grows along it by this mean of both cross derivatives, exactly where shear is small.
         let across = SMatrix::<f64, 1, 3>::new(-t.x * t.y, t.x * t.y, 0.5 * (t.x * t.x - t.y * t.y));
         let curvature = fields.lean.curvature(facet, barycentric);
-        let corner_shear = fields.lean.corner_shear(facet);
-        let shear =
-            corner_shear[0] * barycentric[0] + corner_shear[1] * barycentric[1] + corner_shear[2] * barycentric[2];
-        let nothing = SMatrix::<f64, 1, 9>::zeros();
-        let in_top = |membrane: &SMatrix<f64, 1, 9>, bending: &SMatrix<f64, 1, 9>| {
+        let bent_by_force = fields.by_force.curvature(facet, barycentric);
+        let shear = at(barycentric, &fields.lean.edges.corner_shear(facet));
+        let shear_by_force = at(barycentric, &fields.by_force.corner_shear(facet));
+        // Per in-plane strain and per bending degree of freedom.
+        let in_top = |by_strain: SMatrix<f64, 1, 3>, own: SMatrix<f64, 1, 9>| {
+            let membrane = by_strain * fields.strain;
+            let bending = own + by_strain * fields.from_bending;
             let mut local = Row18::zeros();
             for column in 0..9 {
                 local[6 * (column / 3) + MEMBRANE_DOFS[column % 3]] = membrane[column];
@@ -57,10 +59,15 @@ impl LineStrain {
             turned
         };
         Self {
-            stretch: in_top(&(along * fields.strain), &(along * fields.from_bending)),
-            curvature: in_top(&nothing, &(along * curvature)),
-            twist: in_top(&nothing, &(across * curvature)),
-            shear: in_top(&nothing, &(t.transpose() * shear)),
+            stretch: in_top(along, SMatrix::zeros()),
+            curvature: in_top(along * bent_by_force, along * curvature),
+            twist: in_top(across * bent_by_force, across * curvature),
+            shear: in_top(t.transpose() * shear_by_force, t.transpose() * shear),
         }
     }
+}
+
+/// A linear field at the point with `barycentric` coordinates, from its values at the corners.
+fn at<const N: usize>(barycentric: &[f64; 3], corners: &[SMatrix<f64, 2, N>; 3]) -> SMatrix<f64, 2, N> {
+    corners[0] * barycentric[0] + corners[1] * barycentric[1] + corners[2] * barycentric[2]
 }

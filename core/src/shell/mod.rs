@@ -20,12 +20,14 @@
 
 mod bending;
 mod curved_edge;
+mod edge_fields;
 mod edge_layer;
 mod element;
 mod energy;
 mod equations;
 mod error;
 mod facet;
+mod force_lean;
 mod geometry;
 mod line_strain;
 mod mass;

@@ -1,6 +1,6 @@
 //! The wood through the thickness at a facet: resultants from strains.
 
-use nalgebra::{Matrix2, Matrix3, Matrix3x2};
+use nalgebra::{Matrix2, Matrix2x3, Matrix3, Matrix3x2};
 
 use crate::wood::FacetCompliance;
 
@@ -24,6 +24,8 @@ pub(super) struct Section {
     pub(super) shear: Matrix2<f64>,
     /// Plane-stress stiffness of the wood, Pa: moments are t³/12 of it.
     pub(super) plane_stress_pa: Matrix3<f64>,
+    /// Transverse shear strains (13, 23) per in-plane strains where no transverse force acts.
+    pub(super) shear_by_stretch: Matrix2x3<f64>,
 }
 
 impl Section {
@@ -35,6 +37,8 @@ impl Section {
         let drawn_along = plane_stress_pa * coupling;
         let shear = (transverse * PARABOLIC_SHEAR - coupling.tr_mul(&drawn_along)).try_inverse().expect(POSITIVE) * t;
         let coupling = -drawn_along * shear;
-        Self { membrane: plane_stress_pa * t - coupling * drawn_along.transpose(), coupling, shear, plane_stress_pa }
+        let shear_by_stretch = drawn_along.transpose();
+        let membrane = plane_stress_pa * t - coupling * shear_by_stretch;
+        Self { membrane, coupling, shear, plane_stress_pa, shear_by_stretch }
     }
 }

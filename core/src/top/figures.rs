@@ -25,21 +25,23 @@ impl Stages {
         Ok(sensitivities(self.slopes(size, request)?))
     }
 
-    /// (mode): how sure each frequency is, by the next coarser mesh (for the preview by the standard one) and by the wood's
-    /// scatter.
+    /// (mode): how sure each frequency is, by the fine mesh (which is itself judged by the standard one) and by the wood's scatter.
     ///
-    /// Cost: a second solve, on the other mesh; kept like any other.
+    /// Cost: a second solve, on the other mesh; kept like any other. The preview costs a tenth and won't do: errors on it are of
+    /// either sign and say nothing of those on finer meshes.
     ///
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn certainty(&mut self, size: MeshSize, request: &ModesRequest) -> Result<Vec<Certainty>, TopError> {
         let other = match size {
-            MeshSize::Standard => MeshSize::Preview,
-            MeshSize::Preview | MeshSize::Fine => MeshSize::Standard,
+            MeshSize::Preview | MeshSize::Standard => MeshSize::Fine,
+            MeshSize::Fine => MeshSize::Standard,
         };
+        // A few more, so that modes that change places at the end have their partners; those asked for are proven complete.
+        let wider = ModesRequest { most: (request.most + 2).min(ModesRequest::LIMIT), prove: false, ..*request };
         let scatter = self.design().wood.scatter();
         let slopes = sensitivities(self.slopes(size, request)?);
-        self.modes(other, request)?;
+        self.modes(other, &wider)?;
         let solved = |size: MeshSize| {
             let on = &self.sizes[size as usize];
             on.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))

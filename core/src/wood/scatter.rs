@@ -12,11 +12,11 @@ pub struct Scatter {
 }
 
 /// Within a species, clear wood: modulus of elasticity along the grain (Kretschmann 2010, Wood Handbook FPL-GTR-190 ch. 5, Table
-/// 5-6; from memory). Selected tonewood is narrower; no figure for it was to be had.
+/// 5-6; from memory: row W-COV-MOE of `tests/reference/wood.csv`). Selected tonewood is narrower; no figure for it was to be had.
 const MODULUS_PCT: f64 = 22.0;
-/// Likewise specific gravity, same table.
+/// Likewise specific gravity, same table, from memory (W-COV-SG).
 const DENSITY_PCT: f64 = 10.0;
-/// The other eight constants: assumed, no source. The table has none for them; as much as the modulus along the grain is taken.
+/// The other eight constants: assumed, no source. The table has strengths only for them; as much as the modulus along the grain is taken.
 const ASSUMED_PCT: f64 = MODULUS_PCT;
 
 /// A wedge weighed and measured on the bench: common practice, no source.

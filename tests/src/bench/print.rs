@@ -35,7 +35,11 @@ impl Bench {
     pub fn table(&self) -> String {
         let mut text = format!("{}, {}\n\n", self.machine, self.date);
         for Row { id, value, unit, note } in &self.rows {
-            let value = if *unit == "bytes" { format!("{value:.0}") } else { format!("{value:.1}") };
+            let value = match *unit {
+                "bytes" => format!("{value:.0}"),
+                "ratio" => format!("{value:.3}"),
+                _ => format!("{value:.1}"),
+            };
             // Writing into a string can't fail.
             let _ = writeln!(text, "{id:34} {value:>10} {unit:5}  {note}");
         }

@@ -12,12 +12,13 @@ use super::{Row, known};
 pub fn table(rows: &[Row]) -> String {
     let width = rows.iter().map(|row| row.id.len()).max().unwrap_or(0).max("check".len());
     let mut text = format!(
-        "{:width$} {:>12} {:>12} {:>9} {:>7} {:>6}       source\n",
+        "{:width$} {:>12} {:>12} {:>9} {:>7} {:>10}       source\n",
         "check", "target", "got", "error %", "± %", "nodes"
     );
     let known = known::misses();
     for row in rows {
-        let Row { id, source, source_kind, target, got, error_pct, tolerance_pct, pass, nodes } = row;
+        let Row { id, source, source_kind, target, got, error_pct, tolerance_pct, pass, nodes, other_nodes } = row;
+        let nodes = if *other_nodes == 0 { nodes.to_string() } else { format!("{nodes}+{other_nodes}") };
         let verdict = match (*pass, known.contains(id)) {
             (true, _) => "ok   ",
             (false, true) => "known",
@@ -26,7 +27,7 @@ pub fn table(rows: &[Row]) -> String {
         // Writing into a string can't fail.
         let _ = writeln!(
             text,
-            "{id:width$} {:>12} {:>12} {error_pct:>9.3} {tolerance_pct:>7} {nodes:>6} {verdict}  {source} ({source_kind})",
+            "{id:width$} {:>12} {:>12} {error_pct:>9.3} {tolerance_pct:>7} {nodes:>10} {verdict}  {source} ({source_kind})",
             figure(*target),
             figure(*got)
         );

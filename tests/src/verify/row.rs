@@ -50,6 +50,8 @@ pub struct Row {
     pub pass: bool,
     /// Nodes of the mesh that gave it; 0 where there is no mesh.
     pub nodes: usize,
+    /// Nodes of the mesh that corrected it; 0 where none did.
+    pub other_nodes: usize,
 }
 
 impl Row {
@@ -69,6 +71,7 @@ impl Row {
             tolerance_pct: target.tolerance_pct,
             pass,
             nodes,
+            other_nodes: 0,
         }
     }
 }

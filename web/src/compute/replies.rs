@@ -57,7 +57,9 @@ impl From<&Followed> for ModeList {
 /// How sure a mode's frequency is, and how the wood damps it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub(super) struct Surety {
-    /// Estimated error of the mesh, ± Hz; none where the other mesh has no mode of this shape.
+    /// The frequency corrected for the mesh; none where the finer mesh has no mode of this shape.
+    converged_hz: Option<f64>,
+    /// What mesh and shell leave open in it, ± Hz; none without it.
     mesh_hz: Option<f64>,
     /// One standard deviation of what boards of the wood differ by, ± Hz.
     wood_hz: f64,
@@ -67,6 +69,11 @@ pub(super) struct Surety {
 
 impl Surety {
     pub(super) fn new(certainty: &Certainty, damping: &Damping) -> Surety {
-        Surety { mesh_hz: certainty.numerical_hz(), wood_hz: certainty.wood_hz(), q: damping.q() }
+        Surety {
+            converged_hz: certainty.converged_hz,
+            mesh_hz: certainty.numerical_hz(),
+            wood_hz: certainty.wood_hz(),
+            q: damping.q(),
+        }
     }
 }

@@ -114,9 +114,10 @@ impl Workshop {
         kin(&own, signatures).into_iter().map(|partner| partner.map_or(0, |mode| mode as u32 + 1)).collect()
     }
 
-    /// How sure the last solve's frequencies are and how the wood damps each mode: (mode) `{ mesh_hz?, wood_hz, q }`.
+    /// What the last solve's frequencies are without the mesh's error, how sure that is, and how the wood damps each mode:
+    /// (mode) `{ converged_hz?, mesh_hz?, wood_hz, q }`.
     ///
-    /// Cost: a solve on another mesh, where that isn't there yet.
+    /// Cost: a solve on the fine mesh, where that isn't there yet.
     ///
     /// # Errors
     /// What [`Workshop::solve`] reports; none solved yet gives an empty list.

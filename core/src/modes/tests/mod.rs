@@ -3,6 +3,7 @@
 mod certainty;
 mod damping;
 mod edge_layer;
+mod many;
 mod names;
 mod plate;
 mod sensitivity;

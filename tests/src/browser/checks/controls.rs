@@ -4,7 +4,7 @@ use anyhow::{Result, ensure};
 
 use thirtyfour::prelude::*;
 
-use super::{Place, Run};
+use super::{Place, Run, table::rising};
 use crate::browser::page::Page;
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
@@ -20,7 +20,7 @@ async fn slider_solves(place: &Place<'_>, name: &str) -> Result<()> {
     move_slider(&page, name).await?;
     let after = page.hertz().await?;
     ensure!(after.len() == before.len(), "{} modes became {}", before.len(), after.len());
-    ensure!(after.is_sorted(), "frequencies out of order: {after:?}");
+    ensure!(rising(&after), "frequencies out of order: {after:?}");
     page.without_errors().await
 }
 

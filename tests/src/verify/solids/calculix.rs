@@ -4,6 +4,7 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::Path;
 use std::process::{Command, Stdio};
+use std::time::Instant;
 
 use anyhow::{Context, Result, anyhow, bail, ensure};
 use bombatura_core::top::Held;
@@ -27,6 +28,8 @@ pub(super) struct SolidModes {
     pub(super) shapes: Vec<Vec<[f64; 3]>>,
     /// (node, xy) in plan, mm.
     pub(super) points_mm: Vec<[f64; 2]>,
+    /// How long the program ran, s.
+    pub(super) wall_s: f64,
 }
 
 impl Calculix {
@@ -59,7 +62,9 @@ impl Calculix {
         };
         let folder = tempfile::tempdir().context("making a folder for CalculiX")?;
         fs::write(folder.path().join("top.inp"), deck::text(wedges, &case.wood, rigid + wanted))?;
+        let begun = Instant::now();
         run(folder.path()).with_context(|| format!("CalculiX on {}", case.name))?;
+        let wall_s = begun.elapsed().as_secs_f64();
         let answer = fs::read_to_string(folder.path().join("top.dat")).context("CalculiX left no top.dat")?;
         let all_hz = frequencies_hz(&answer)?;
         ensure!(all_hz.len() >= rigid + wanted, "{}: CalculiX found {} modes", case.name, all_hz.len());
@@ -71,7 +76,7 @@ impl Calculix {
         let shapes = shapes(&answer, wedges)?;
         ensure!(shapes.len() >= rigid + wanted, "{}: CalculiX printed {} shapes", case.name, shapes.len());
         let shapes = shapes[rigid..rigid + wanted].to_vec();
-        Ok(SolidModes { frequencies_hz, shapes, points_mm: wedges.points_mm.clone() })
+        Ok(SolidModes { frequencies_hz, shapes, points_mm: wedges.points_mm.clone(), wall_s })
     }
 }
 

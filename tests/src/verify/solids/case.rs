@@ -5,6 +5,7 @@ use bombatura_core::design::{Design, Rim, SoundHoleChoice};
 use bombatura_core::fittings::Fittings;
 use bombatura_core::mesh::{MeshSize, MidSurface, Sample};
 use bombatura_core::modes::{Modes, ModesRequest};
+use bombatura_core::shell::ShellGeometry;
 use bombatura_core::top::{Carved, Held, Plan, Shape};
 use bombatura_core::wood::Wood;
 
@@ -34,6 +35,7 @@ pub(super) struct Case {
 pub(super) struct ShellSolution {
     /// (node, xy), mm.
     pub(super) points_mm: Vec<[f64; 2]>,
+    pub(super) geometry: ShellGeometry,
     pub(super) modes: Modes,
 }
 
@@ -72,8 +74,9 @@ impl Case {
         let plan = Plan::new(&self.shape, self.held, size)?;
         let request = ModesRequest::lowest(wanted + BEYOND);
         let middle = MidSurface::sampled(&plan.mesh, |p| self.sample(p));
-        let modes = Carved::on(&plan, middle, &self.wood, &Fittings::default())?.modes(&plan, &request)?;
+        let carved = Carved::on(&plan, middle, &self.wood, &Fittings::default())?;
+        let modes = carved.modes(&plan, &request)?;
         ensure!(modes.count() >= wanted, "{}: {} modes instead of {wanted}", self.name, modes.count());
-        Ok(ShellSolution { points_mm: plan.mesh.points_mm, modes })
+        Ok(ShellSolution { points_mm: plan.mesh.points_mm, geometry: carved.geometry, modes })
     }
 }

@@ -7,30 +7,20 @@ use super::case::ShellSolution;
 /// Conf., 110): shapes of different modes stay far below, those of one mode read at the nearest node a little under 1.
 const SAME_SHAPE: f64 = 0.8;
 
-/// The shell's modes in the order of the solids'.
-pub(super) struct Matched {
-    /// (mode of the solids) Hz of the shell's mode of the same shape; not a number where there is none, so that the check fails.
-    pub(super) frequencies_hz: Vec<f64>,
-}
-
-impl Matched {
-    pub(super) fn new(solids: &SolidModes, shell: &ShellSolution) -> Matched {
-        let nearest: Vec<usize> = solids.points_mm.iter().map(|&p| nearest(p, &shell.points_mm)).collect();
-        let shapes: Vec<Vec<[f64; 3]>> = (0..shell.modes.count())
-            .map(|mode| {
-                let shape = shell.modes.shape(mode);
-                nearest.iter().map(|&node| std::array::from_fn(|k| shape[6 * node + k])).collect()
-            })
-            .collect();
-        let frequency = |solid: &Vec<[f64; 3]>| {
-            let likeness = shapes.iter().map(|shape| modal_assurance_criterion(solid, shape)).enumerate();
-            match likeness.max_by(|a, b| a.1.total_cmp(&b.1)) {
-                Some((mode, mac)) if mac >= SAME_SHAPE => shell.modes.frequencies_hz[mode],
-                _ => f64::NAN,
-            }
-        };
-        Matched { frequencies_hz: solids.shapes.iter().map(frequency).collect() }
-    }
+/// (mode of the solids): the shell's mode of the same shape; none where there is none.
+pub(super) fn partners(solids: &SolidModes, shell: &ShellSolution) -> Vec<Option<usize>> {
+    let nearest: Vec<usize> = solids.points_mm.iter().map(|&p| nearest(p, &shell.points_mm)).collect();
+    let shapes: Vec<Vec<[f64; 3]>> = (0..shell.modes.count())
+        .map(|mode| {
+            let shape = shell.modes.shape(mode);
+            nearest.iter().map(|&node| std::array::from_fn(|k| shape[6 * node + k])).collect()
+        })
+        .collect();
+    let partner = |solid: &Vec<[f64; 3]>| {
+        let likeness = shapes.iter().map(|shape| modal_assurance_criterion(solid, shape)).enumerate();
+        likeness.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, mac)| *mac >= SAME_SHAPE).map(|(mode, _)| mode)
+    };
+    solids.shapes.iter().map(partner).collect()
 }
 
 fn nearest(p: [f64; 2], points: &[[f64; 2]]) -> usize {

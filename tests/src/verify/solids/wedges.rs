@@ -9,14 +9,6 @@ use bombatura_core::top::Held;
 
 use super::case::Case;
 
-/// Layers of wedges through the thickness. One layer leaves frequencies 0.1 to 0.25 % high: its linear shear can't follow
-/// the parabola.
-const LAYERS: usize = 2;
-/// Levels of nodes: faces of the layers and, between them, the middles of upright edges.
-const LEVELS: usize = 2 * LAYERS + 1;
-/// The level in the middle of the wood.
-const MIDDLE: usize = LAYERS;
-
 /// Nodes and elements; all numbers count from zero.
 pub(super) struct Wedges {
     /// (node, xyz), mm.
@@ -42,7 +34,11 @@ pub(super) struct Hinge {
 }
 
 impl Wedges {
-    pub(super) fn new(case: &Case, size: MeshSize) -> Result<Wedges> {
+    /// `layers` of them through the thickness: even or odd, a level of nodes lies in the middle of the wood.
+    pub(super) fn new(case: &Case, size: MeshSize, layers: usize) -> Result<Wedges> {
+        // Levels of nodes: faces of the layers and, between them, the middles of upright edges. `layers` is also the number of the
+        // level in the middle of the wood.
+        let levels = 2 * layers + 1;
         let mesh = PlanMesh::new(&case.shape.outline, &case.shape.holes, size)?;
         let corners = mesh.points_mm.len();
         let edges = Edges::of(&mesh);
@@ -56,9 +52,9 @@ impl Wedges {
             hinges: Vec::new(),
         };
         // (level, plan node): number of the node; upright mid-edges stand on corners only.
-        let mut number = vec![Vec::new(); LEVELS];
+        let mut number = vec![Vec::new(); levels];
         for (level, numbers) in number.iter_mut().enumerate() {
-            let height = level as f64 / (LEVELS - 1) as f64 - 0.5;
+            let height = level as f64 / (levels - 1) as f64 - 0.5;
             let on_face = level % 2 == 0;
             for &p in &points[..if on_face { points.len() } else { corners }] {
                 let Sample { middle_mm, normal, thickness_mm } = case.sample(p);
@@ -66,7 +62,7 @@ impl Wedges {
                 wedges.nodes_mm.push([0, 1, 2].map(|k| middle_mm[k] + height * thickness_mm * normal[k]));
             }
         }
-        for layer in 0..LAYERS {
+        for layer in 0..layers {
             let [low, between, high] = [0, 1, 2].map(|step| &number[2 * layer + step]);
             for triangle in &mesh.triangles {
                 let corner = triangle.map(|node| node as usize);
@@ -76,7 +72,7 @@ impl Wedges {
                 wedges.elements.push(std::array::from_fn(|k| nodes[k / 3][k % 3]));
             }
         }
-        wedges.middle = number[MIDDLE][..corners].to_vec();
+        wedges.middle = number[layers][..corners].to_vec();
         if case.held == Held::Hinged {
             let rim = &mesh.rim_nodes;
             for (i, &node) in rim.iter().enumerate() {
@@ -144,7 +140,7 @@ mod tests {
 
     #[test]
     fn every_wedge_is_upright_and_its_mid_edge_nodes_lie_between_their_ends() {
-        let wedges = Wedges::new(&demo(), MeshSize::Preview).unwrap();
+        let wedges = Wedges::new(&demo(), MeshSize::Preview, 2).unwrap();
         const BETWEEN: [[usize; 2]; 9] = [[0, 1], [1, 2], [2, 0], [3, 4], [4, 5], [5, 3], [0, 3], [1, 4], [2, 5]];
         for nodes in &wedges.elements {
             let p = nodes.map(|node| wedges.nodes_mm[node]);
@@ -165,10 +161,10 @@ mod tests {
     #[test]
     fn a_hinged_rim_has_a_hinge_at_both_ends_and_the_middle_of_each_chord() {
         let case = demo();
-        let wedges = Wedges::new(&case, MeshSize::Preview).unwrap();
+        let wedges = Wedges::new(&case, MeshSize::Preview, 2).unwrap();
         let mesh = PlanMesh::new(&case.shape.outline, &case.shape.holes, MeshSize::Preview).unwrap();
         assert_eq!(wedges.hinges.len(), 2 * mesh.rim_nodes.len());
-        assert!(wedges.hinges.iter().all(|hinge| [LEVELS, LAYERS + 1].contains(&hinge.nodes.len())));
+        assert!(wedges.hinges.iter().all(|hinge| [5, 3].contains(&hinge.nodes.len())));
         assert_eq!(wedges.middle.len(), mesh.points_mm.len());
     }
 }

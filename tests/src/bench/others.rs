@@ -1,0 +1,121 @@
+//! The same modes by other programs, in the same run: the demonstration top on a hinged rim, standard mesh, 26 modes.
+//!
+//! Ours is all that follows a change of thickness or wood: assembly, factorisation, modes and the proof that none is missed. scipy
+//! gets the assembled matrices and solves them; CalculiX gets the mid-surface's mesh as one layer of quadratic wedges.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::Instant;
+
+use anyhow::{Context, Result, ensure};
+use bombatura_core::design::{Design, Rim};
+use bombatura_core::fittings::Fittings;
+use bombatura_core::mesh::MeshSize;
+use bombatura_core::modes::ModesRequest;
+use bombatura_core::top::{Carved, Held, Plan, Shape};
+use bombatura_serve::Workspace;
+use serde::Deserialize;
+
+use super::{Row, median};
+use crate::chores::run;
+use crate::verify::one_layer_of_solids_s;
+
+const MODES: usize = 26;
+
+/// Runs after the first one, which warms up. Odd, for the median.
+const RUNS: usize = 5;
+
+/// What both must agree to: the matrices are the same.
+const SAME: f64 = 1e-6;
+
+pub(super) fn rows(workspace: &Workspace) -> Result<Vec<Row>> {
+    let design = Design { rim: Rim::Hinged, ..Design::demo() };
+    let shape = Shape::new(&design)?;
+    let plan = Plan::new(&shape, Held::by(&design.rim), MeshSize::Standard)?;
+    let wood = design.wood.wood()?;
+    let mut times_s = Vec::new();
+    let mut solved = None;
+    for _ in 0..=RUNS {
+        let begun = Instant::now();
+        let carved = Carved::new(&plan, &shape, &wood, &Fittings::default())?;
+        let modes = carved.modes(&plan, &ModesRequest::lowest(MODES))?;
+        times_s.push(begun.elapsed().as_secs_f64());
+        solved = Some((carved, modes));
+    }
+    let (carved, modes) = solved.context("no run was made")?;
+    let native_s = median(times_s.split_off(1));
+    let dof = plan.equations.count();
+
+    let python = python(&workspace.root().join("target/bench-python"))?;
+    let scipy = scipy(&python, &plan, &carved)?;
+    for (own_hz, lambda) in modes.frequencies_hz.iter().zip(&scipy.values) {
+        let hz = lambda.sqrt() / std::f64::consts::TAU;
+        ensure!((own_hz / hz - 1.0).abs() < SAME, "scipy finds {hz} Hz where we find {own_hz}");
+    }
+    let scipy_s = median(scipy.times_s);
+    let (calculix_s, wedges) = one_layer_of_solids_s(MODES)?;
+    let note = |other: &str, other_s: f64| {
+        format!("{:.0} ms over {:.0} ms {other}; {dof} equations", 1e3 * native_s, 1e3 * other_s)
+    };
+    Ok(vec![
+        Row {
+            id: "native_over_scipy_26",
+            value: native_s / scipy_s,
+            unit: "ratio",
+            note: note("of scipy's eigsh with splu, one thread", scipy_s),
+        },
+        Row {
+            id: "native_over_ccx_26",
+            value: native_s / calculix_s,
+            unit: "ratio",
+            note: note(&format!("of CalculiX, {wedges} C3D15, two threads"), calculix_s),
+        },
+    ])
+}
+
+/// A Python with scipy, in `folder`.
+fn python(folder: &Path) -> Result<PathBuf> {
+    let python = folder.join("bin/python");
+    if !run::is_there(&python.to_string_lossy()) {
+        let made = run::to_the_end(Command::new("python3").args(["-m", "venv"]).arg(folder));
+        made.context(
+            "scipy is measured against in an environment of Python's module venv (Debian package python3-venv)",
+        )?;
+    }
+    let has_scipy =
+        Command::new(&python).args(["-c", "import scipy"]).output().is_ok_and(|output| output.status.success());
+    if !has_scipy {
+        let got = run::to_the_end(Command::new(&python).args(["-m", "pip", "install", "--quiet", "scipy"]));
+        got.context("pip can't install scipy: it needs the network or a package index of its own settings")?;
+    }
+    Ok(python)
+}
+
+/// What the timing script prints.
+#[derive(Deserialize)]
+struct Timed {
+    times_s: Vec<f64>,
+    values: Vec<f64>,
+}
+
+fn scipy(python: &Path, plan: &Plan, carved: &Carved) -> Result<Timed> {
+    let folder = tempfile::tempdir().context("making a folder for the matrices")?;
+    let indices = |list: &[usize]| list.iter().flat_map(|&index| (index as u64).to_le_bytes()).collect::<Vec<u8>>();
+    let values = |list: &[f64]| list.iter().flat_map(|value| value.to_le_bytes()).collect::<Vec<u8>>();
+    let pattern = &plan.equations.pattern;
+    for (name, bytes) in [
+        ("starts", indices(&pattern.column_starts)),
+        ("rows", indices(&pattern.row_indices)),
+        ("stiffness", values(&carved.model.stiffness)),
+        ("mass", values(&carved.model.mass)),
+    ] {
+        std::fs::write(folder.path().join(name), bytes)?;
+    }
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/bench/eigsh.py");
+    let mut command = Command::new(python);
+    command.arg(script).arg(folder.path()).arg(MODES.to_string()).arg(RUNS.to_string());
+    for threads in ["OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"] {
+        command.env(threads, "1");
+    }
+    serde_json::from_str(&run::output(&mut command)?).context("what the timing script printed")
+}
