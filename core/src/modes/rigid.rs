@@ -4,6 +4,9 @@ use nalgebra::{DMatrix, Matrix6, SymmetricEigen, Vector3};
 
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, Supports, Tie};
 
+/// Most sweeps of the eigensolver, which has no limit of its own; six unknowns take some ten.
+const MOST_SWEEPS: usize = 300;
+
 /// A combination of rigid motions is free when it moves the held degrees of freedom by less than this, relative to what
 /// the most constrained one moves: far above rounding, far below any real support.
 const FREE: f64 = 1e-12;
@@ -51,7 +54,11 @@ pub fn rigid_motions(
         gram += Matrix6::from_fn(|i, j| felt[i] * felt[j]);
     }
     // Of a size known only at run time, like the solver's: the code is there once.
-    let spectrum = SymmetricEigen::new(DMatrix::from_column_slice(6, 6, gram.as_slice()));
+    let gram = DMatrix::from_column_slice(6, 6, gram.as_slice());
+    let Some(spectrum) = SymmetricEigen::try_new(gram, f64::EPSILON, MOST_SWEEPS) else {
+        // Unseen so far; the search finds zeros that it isn't told of.
+        return Vec::new();
+    };
     let largest = spectrum.eigenvalues.max();
     let mut basis = Vec::new();
     for (index, &value) in spectrum.eigenvalues.iter().enumerate() {
