@@ -11,9 +11,9 @@ use crate::wood::Scatter;
 /// without soft shear, 2.0. Below 2 000 nodes errors follow no power: some modes of a preview mesh are 2 % too low.
 const MESH_ORDER: f64 = 1.25;
 
-/// Share of the correction that may be wrong: half of it, should the error fall with the second power, as it does where wood doesn't
+/// Share of the correction that may be wrong: as much, should the error fall with the second power, as it does where wood doesn't
 /// shear. On the tops above it leaves 0.3 % rms of corrections of 1.5 % rms, against 75 000 nodes extrapolated.
-const DOUBTED_SHARE: f64 = 0.5;
+const DOUBTED_SHARE: f64 = 0.6;
 
 /// What a converged shell leaves open against solid wood, per cent: it lies 0.0 to 0.6 % low on arched spruce
 /// (`cargo xtask verify`, rows SOLID), for what stresses do within a thickness or two of a steep change.
