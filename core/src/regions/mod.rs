@@ -118,6 +118,8 @@ pub(crate) struct Wing {
     pub(crate) polygon: Vec<Point>,
     /// The side of it where it is joined to the top; the wing lies to its left.
     pub(crate) root: [Point; 2],
+    /// Least and greatest x and y of the polygon.
+    bounds: [Point; 2],
 }
 
 /// A point this near to a wing's border is on the wing: nodes and the middles of their edges lie on the hole's boundary, from
@@ -125,15 +127,20 @@ pub(crate) struct Wing {
 const ON_BORDER_MM: f64 = 0.15;
 
 impl Wing {
+    fn new(kind: RegionKind, polygon: Vec<Point>, root: [Point; 2]) -> Wing {
+        let bound = |pick: fn(f64, f64) -> f64, from: f64| {
+            [0, 1].map(|axis| polygon.iter().map(|corner| corner[axis]).fold(from, pick))
+        };
+        let bounds = [bound(f64::min, f64::INFINITY), bound(f64::max, f64::NEG_INFINITY)];
+        Wing { kind, polygon, root, bounds }
+    }
+
     /// True on the wing and on its border.
     pub(crate) fn covers(&self, p: Point) -> bool {
-        let reaches = |axis: usize| {
-            let on_axis = || self.polygon.iter().map(|corner| corner[axis]);
-            let (low, high) = (on_axis().fold(f64::INFINITY, f64::min), on_axis().fold(f64::NEG_INFINITY, f64::max));
-            p[axis] >= low - ON_BORDER_MM && p[axis] <= high + ON_BORDER_MM
-        };
-        reaches(0)
-            && reaches(1)
+        let [low, high] = self.bounds;
+        let near = |axis: usize| p[axis] >= low[axis] - ON_BORDER_MM && p[axis] <= high[axis] + ON_BORDER_MM;
+        near(0)
+            && near(1)
             && (polygon_contains(&self.polygon, p)
                 || narrowest::to_polygons(p, std::slice::from_ref(&self.polygon)) < ON_BORDER_MM)
     }
@@ -147,7 +154,7 @@ pub(crate) fn wings(outline: &Outline, holes: &[SoundHole]) -> Vec<Wing> {
         let root = &cuts[face.rings[0].iter().find_map(|corner| corner.cut)?];
         let [start, end] = root.points();
         let root = if root.beside[0] == face.kind { [start, end] } else { [end, start] };
-        Some(Wing { kind: face.kind, polygon: face.polygons().swap_remove(0), root })
+        Some(Wing::new(face.kind, face.polygons().swap_remove(0), root))
     };
     faces.iter().filter_map(wing).collect()
 }

@@ -2,7 +2,7 @@
  * Thicknesses painted over the map: one at a time, each with its reach.
  */
 /** @import { Design } from "../design_store.js" */
-/** @import { MeasureLimits, Place } from "../messages.js" */
+/** @import { Place } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
 import { button, group, NumberField, note } from "./fields.js";
