@@ -2,7 +2,7 @@
 //! as JSON has them.
 //!
 //! What a drawing may say besides (relative commands, arcs, shorthands) is written so when it is read in
-//! ([`TracedHole::of_svg_path`]). Reading all of it here, with the standard library's reader of numbers, took 14 kB of the first load.
+//! ([`TracedHole::of_svg_path`](crate::design::TracedHole::of_svg_path)). Reading all of it here, with the standard library's reader of numbers, took 14 kB of the first load.
 
 use crate::plan::{Cubic, Line, Piece, Point};
 
