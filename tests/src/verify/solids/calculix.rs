@@ -129,7 +129,7 @@ fn shapes(answer: &str, wedges: &Wedges) -> Result<Vec<Vec<[f64; 3]>>> {
         let [node, x, y, z] = fields[..] else { continue };
         let Some(Some(at)) = node.parse().ok().and_then(|node: usize| place.get(node)) else { continue };
         for (value, field) in shape[*at].iter_mut().zip([x, y, z]) {
-            *value = field.parse().with_context(|| format!("`{field}` is no displacement"))?;
+            *value = number(field).with_context(|| format!("`{field}` is no displacement"))?;
         }
     }
     match shapes.iter().position(|shape| shape.iter().flatten().any(|value| value.is_nan())) {
@@ -152,4 +152,10 @@ mod tests {
         assert_eq!(frequencies_hz(answer).unwrap(), [0.0, 100.0]);
         assert!(frequencies_hz("nothing").is_err());
     }
+}
+
+/// A number as Fortran writes it: three digits of an exponent push its letter out, as in -4.171034-130.
+fn number(field: &str) -> Option<f64> {
+    let exponent = || field.rfind(['-', '+']).filter(|&at| at > 0);
+    field.parse().ok().or_else(|| exponent().and_then(|at| format!("{}e{}", &field[..at], &field[at..]).parse().ok()))
 }
