@@ -138,11 +138,24 @@ fn shapes(answer: &str, wedges: &Wedges) -> Result<Vec<Vec<[f64; 3]>>> {
     }
 }
 
+/// A number as Fortran writes it: three digits of an exponent push its letter out, as in -4.171034-130.
+fn number(field: &str) -> Option<f64> {
+    let exponent = || field.rfind(['-', '+']).filter(|&at| at > 0);
+    field.parse().ok().or_else(|| exponent().and_then(|at| format!("{}e{}", &field[..at], &field[at..]).parse().ok()))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     /// Two lines of the table as CalculiX 2.20 prints it.
+    #[test]
+    fn numbers_are_read_as_fortran_writes_them() {
+        assert_eq!(super::number("1.250000E-01"), Some(0.125));
+        assert_eq!(super::number("-4.171034-130"), Some(-4.171034e-130));
+        assert_eq!(["x", "-", ""].map(super::number), [None; 3]);
+    }
+
     #[test]
     fn the_table_of_eigenvalues_is_read() {
         let answer = "\n     E I G E N V A L U E   O U T P U T\n\n MODE NO    EIGENVALUE                       FREQUENCY   \n\
@@ -152,10 +165,4 @@ mod tests {
         assert_eq!(frequencies_hz(answer).unwrap(), [0.0, 100.0]);
         assert!(frequencies_hz("nothing").is_err());
     }
-}
-
-/// A number as Fortran writes it: three digits of an exponent push its letter out, as in -4.171034-130.
-fn number(field: &str) -> Option<f64> {
-    let exponent = || field.rfind(['-', '+']).filter(|&at| at > 0);
-    field.parse().ok().or_else(|| exponent().and_then(|at| format!("{}e{}", &field[..at], &field[at..]).parse().ok()))
 }
