@@ -27,6 +27,13 @@ pub struct Problem {
     pub remedy: String,
 }
 
+impl Problem {
+    /// One that has its whole say in a sentence.
+    pub(crate) fn said(kind: &str, message: impl Into<String>) -> Box<Problem> {
+        Box::new(Problem { kind: kind.into(), message: message.into(), ..Problem::default() })
+    }
+}
+
 impl From<DesignError> for Box<Problem> {
     fn from(error: DesignError) -> Box<Problem> {
         Box::new(Problem {
@@ -44,7 +51,7 @@ impl From<TopError> for Box<Problem> {
     fn from(error: TopError) -> Box<Problem> {
         match error {
             TopError::Design(error) => error.into(),
-            other => Box::new(Problem { kind: other.kind().into(), message: other.to_string(), ..Problem::default() }),
+            other => Problem::said(other.kind(), other.to_string()),
         }
     }
 }

@@ -143,6 +143,12 @@ pub struct TracedHole {
 }
 
 impl SoundHoles {
+    /// What is cut on one side.
+    #[must_use]
+    pub fn on_side(&self, treble_side: bool) -> &SoundHoleChoice {
+        if treble_side { &self.treble } else { &self.bass }
+    }
+
     /// Scales f-holes and stop to another length of the body.
     pub(crate) fn scale(&mut self, by: f64) {
         self.stop_mm = tenths(self.stop_mm * by);

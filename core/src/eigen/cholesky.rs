@@ -12,7 +12,8 @@ use faer::sparse::linalg::cholesky::supernodal::SymbolicSupernodalCholesky;
 use pulp::NullaryFnOnce;
 
 use super::Symbolic;
-use super::tiles::{Columns, LANES, Lanes, substitute_back, substitute_forth, subtract_below, subtract_product};
+use super::lanes::{LANES, Lanes, interleave, separate};
+use super::tiles::{Columns, substitute_back, substitute_forth, subtract_below, subtract_product};
 use super::widest::widest;
 
 /// Columns of a front that are factorised together before the rest of the front is told.
@@ -46,13 +47,17 @@ pub(super) struct Column<'a> {
     pub(super) position: usize,
     /// From the diagonal on.
     pub(super) entries: &'a [f64],
-    /// Positions of the entries after the first.
-    pub(super) below: Below<'a>,
+    /// Where the supernode's own rows end.
+    end: usize,
+    pattern: &'a [u32],
 }
 
-/// The rest of a supernode's columns, then its pattern.
-pub(super) type Below<'a> =
-    std::iter::Chain<std::ops::Range<usize>, std::iter::Map<std::slice::Iter<'a, u32>, fn(&u32) -> usize>>;
+impl Column<'_> {
+    /// The entries' positions.
+    pub(super) fn rows(&self) -> impl Iterator<Item = usize> {
+        (self.position..self.end).chain(self.pattern.iter().map(|&place| place as usize))
+    }
+}
 
 impl Cholesky {
     /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
@@ -76,29 +81,21 @@ impl Cholesky {
             let own = supernode(supernodes, index);
             let (rows, end) = (own.rows(), own.start + own.columns);
             let panel = &self.values[own.values.clone()];
-            panel.chunks_exact(rows).enumerate().map(move |(column, panel)| {
-                let position = own.start + column;
-                let pattern = own.pattern.iter().map((|&place| place as usize) as fn(&u32) -> usize);
-                Column { position, entries: &panel[column..], below: (position + 1..end).chain(pattern) }
+            panel.chunks_exact(rows).enumerate().map(move |(column, panel)| Column {
+                position: own.start + column,
+                entries: &panel[column..],
+                end,
+                pattern: own.pattern,
             })
         })
     }
 
     /// Solves for up to [`LANES`] right sides in place, `block` (column, position); only where every pivot was positive.
     pub(super) fn solve(&self, symbolic: &Symbolic, block: &mut [f64]) {
-        let dof = symbolic.dof();
-        let mut lanes = vec![[0.0; LANES]; dof];
-        for (lane, column) in block.chunks_exact(dof).enumerate() {
-            for (lanes, &value) in lanes.iter_mut().zip(column) {
-                lanes[lane] = value;
-            }
-        }
+        let mut lanes = vec![[0.0; LANES]; symbolic.dof()];
+        interleave(block, &mut lanes);
         widest(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
-        for (lane, column) in block.chunks_exact_mut(dof).enumerate() {
-            for (value, lanes) in column.iter_mut().zip(&lanes) {
-                *value = lanes[lane];
-            }
-        }
+        separate(&lanes, block);
     }
 }
 

@@ -75,11 +75,8 @@ pub(super) fn combination(a: &[f64], c: &[f64], rows: usize, b_columns: usize) -
 
 #[cfg(test)]
 mod tests {
+    use super::super::tiles::tests::number;
     use super::*;
-
-    fn number(at: usize) -> f64 {
-        (at as f64 * 0.618_034).fract() - 0.5
-    }
 
     /// The definitions, written out, over sizes with every remainder of a tile.
     #[test]

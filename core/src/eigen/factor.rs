@@ -2,8 +2,8 @@
 
 use super::cholesky::{Cholesky, Pivots, Refused};
 use super::error::check_values;
+use super::lanes::LANES;
 use super::pencil::Ordered;
-use super::tiles::LANES;
 use super::{EigenError, Pencil, Symbolic};
 
 /// The Cholesky factor of K - σM, for many right-hand sides.

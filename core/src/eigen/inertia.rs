@@ -5,7 +5,7 @@
 //! Kaufman's rule within each supernode, gave the same counts on shells and made the module larger. Growth is possible then; it is
 //! measured, and a count with too much growth is refused rather than returned. Another place in the same gap serves as well.
 
-use super::cholesky::{Cholesky, Column, Pivots};
+use super::cholesky::{Cholesky, Pivots};
 use super::error::check_values;
 use super::pencil::Ordered;
 use super::{EigenError, Pencil, Symbolic};
@@ -55,10 +55,10 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
 fn growth(factor: &Cholesky, symbolic: &Symbolic, row_sums: &[f64]) -> f64 {
     let mut grown = vec![0.0; row_sums.len()];
     let mut pivots = vec![0.0; row_sums.len()];
-    for Column { position, entries, below } in factor.columns(symbolic) {
-        pivots[position] = entries[0] * entries[0];
-        let sum: f64 = entries.iter().map(|entry| entry.abs()).sum();
-        for (row, entry) in std::iter::once(position).chain(below).zip(entries) {
+    for column in factor.columns(symbolic) {
+        pivots[column.position] = column.entries[0] * column.entries[0];
+        let sum: f64 = column.entries.iter().map(|entry| entry.abs()).sum();
+        for (row, entry) in column.rows().zip(column.entries) {
             grown[row] += entry.abs() * sum;
         }
     }

@@ -30,6 +30,7 @@ mod error;
 mod factor;
 mod inertia;
 mod lanczos;
+mod lanes;
 mod lowest;
 mod pattern;
 mod pencil;

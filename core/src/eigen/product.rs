@@ -3,11 +3,8 @@
 use faer::sparse::SymbolicSparseColMatRef;
 use pulp::NullaryFnOnce;
 
+use super::lanes::{LANES, Lanes, interleave, separate};
 use super::widest::widest;
-
-/// Vectors multiplied together. Eight doubles are one cache line: each entry of the matrix is then read once per line of the
-/// vectors, and the inner loop is whole SIMD registers on every machine.
-const LANES: usize = 8;
 
 /// A symmetric matrix held as diagonal and strict lower triangle, entries that are zero left out.
 pub(super) struct SymmetricProduct {
@@ -70,17 +67,9 @@ impl SymmetricProduct {
         let mut interleaved_x = vec![[0.0; LANES]; dof];
         let mut interleaved_y = vec![[0.0; LANES]; dof];
         for (x, y) in x.chunks(LANES * dof).zip(product.chunks_mut(LANES * dof)) {
-            for (lane, column) in x.chunks_exact(dof).enumerate() {
-                for (lanes, &value) in interleaved_x.iter_mut().zip(column) {
-                    lanes[lane] = value;
-                }
-            }
+            interleave(x, &mut interleaved_x);
             widest(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
-            for (lane, column) in y.chunks_exact_mut(dof).enumerate() {
-                for (value, lanes) in column.iter_mut().zip(&interleaved_y) {
-                    *value = lanes[lane];
-                }
-            }
+            separate(&interleaved_y, y);
         }
         product
     }
@@ -89,8 +78,8 @@ impl SymmetricProduct {
 /// y = A x on interleaved vectors: (dof, lane).
 struct Kernel<'a> {
     matrix: &'a SymmetricProduct,
-    x: &'a [[f64; LANES]],
-    y: &'a mut [[f64; LANES]],
+    x: &'a [Lanes],
+    y: &'a mut [Lanes],
 }
 
 impl NullaryFnOnce for Kernel<'_> {

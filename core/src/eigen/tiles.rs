@@ -3,11 +3,7 @@
 //! All matrices are (column, row) with a stride between columns. A tile of 4 x 4 takes eight of the sixteen 128-bit registers of wasm's
 //! usual hosts, so that none is spilled; wider tiles were slower there.
 
-/// Right sides solved together: a row of them is one cache line.
-pub(super) const LANES: usize = 8;
-
-/// One row of right sides.
-pub(super) type Lanes = [f64; LANES];
+use super::lanes::{LANES, Lanes};
 
 /// Side of a tile.
 const TILE: usize = 4;
@@ -239,10 +235,11 @@ pub(super) fn substitute_back(panel: &[f64], rows: usize, own: &mut [Lanes], bel
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
 
-    fn number(at: usize) -> f64 {
+    /// Numbers without a pattern that a product could hide behind.
+    pub(in super::super) fn number(at: usize) -> f64 {
         (at as f64 * 0.618_034).fract() - 0.5
     }
 

@@ -47,7 +47,7 @@ impl WingHollow {
     /// The flutings that a design asks for.
     pub(super) fn all(choices: &SoundHoles, outline: &Outline, holes: &[SoundHole]) -> Vec<WingHollow> {
         let wanted = |side: Side| {
-            let choice = if side == Side::Treble { &choices.treble } else { &choices.bass };
+            let choice = choices.on_side(side == Side::Treble);
             let SoundHoleChoice::EyesAndStem(measures) = choice else { return None };
             measures.lower_wing_hollow_mm.filter(|&depth_mm| depth_mm > 0.0).map(|depth_mm| (depth_mm, measures))
         };

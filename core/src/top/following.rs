@@ -24,13 +24,13 @@ impl Following {
         count: usize,
     ) -> Result<&Followed, TopError> {
         let same_mesh = self.on.as_ref().is_some_and(|(made_from, _)| *made_from == meshed_from);
-        let before = self.kept.last().zip(self.on.as_ref()).map(|(last, (_, mesh))| {
-            if same_mesh { last.trail.clone() } else { carried(&last.trail, mesh, &plan.mesh) }
-        });
+        let left_mesh = self.on.as_ref().filter(|_| !same_mesh).map(|(_, mesh)| mesh);
         let Carved { geometry, model, .. } = carved;
-        let followed = self.kept.get((carved_from, count), || {
+        let followed = self.kept.revise((carved_from, count), |last| {
             let Plan { supports, equations, symbolic, .. } = plan;
-            follow_modes(geometry, supports, equations, model, symbolic, count, before.as_ref())
+            let trail = last.map(|last| &last.trail);
+            let carried = trail.zip(left_mesh).map(|(trail, mesh)| carried(trail, mesh, &plan.mesh));
+            follow_modes(geometry, supports, equations, model, symbolic, count, carried.as_ref().or(trail))
         })?;
         if !same_mesh {
             self.on = Some((meshed_from, plan.mesh.clone()));

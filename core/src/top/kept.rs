@@ -16,12 +16,17 @@ impl<I, V> Default for Kept<I, V> {
 impl<I: PartialEq, V> Kept<I, V> {
     /// The value for `inputs`, made only when they differ from the last. A failure leaves the last value as it was.
     pub(super) fn get<E>(&mut self, inputs: I, make: impl FnOnce() -> Result<V, E>) -> Result<&V, E> {
+        self.revise(inputs, |_| make())
+    }
+
+    /// The same where the last value helps to make the next one.
+    pub(super) fn revise<E>(&mut self, inputs: I, make: impl FnOnce(Option<&V>) -> Result<V, E>) -> Result<&V, E> {
         let made = match self.last.take() {
             Some((made_from, value)) if made_from == inputs => (made_from, value),
             last => {
                 self.last = last;
                 self.runs += 1;
-                (inputs, make()?)
+                (inputs, make(self.last())?)
             }
         };
         Ok(&self.last.insert(made).1)

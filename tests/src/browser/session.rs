@@ -41,16 +41,18 @@ impl Session {
         self.backend
     }
 
-    /// Runs `script` in every document opened from now on, before the document's own scripts.
-    pub(super) async fn run_before_every_page(&self, script: &str) -> Result<Installed> {
+    /// Runs `script` in every document opened from now on, before the document's own scripts; gives what it is known by.
+    async fn run_before_every_page(&self, script: &str) -> Result<Value> {
         let answer = self.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await?;
-        Ok(Installed(answer["identifier"].clone()))
+        Ok(answer["identifier"].clone())
     }
 
-    /// The opposite of [`Session::run_before_every_page`].
-    pub(super) async fn forget_script(&self, script: &Installed) -> Result<()> {
-        self.devtools("Page.removeScriptToEvaluateOnNewDocument", json!({ "identifier": script.0 })).await?;
-        Ok(())
+    /// Does `work` while every document that it opens begins with `script`.
+    pub(super) async fn with_script(&self, script: &str, work: impl Future<Output = Result<()>>) -> Result<()> {
+        let identifier = self.run_before_every_page(script).await?;
+        let result = work.await;
+        self.devtools("Page.removeScriptToEvaluateOnNewDocument", json!({ "identifier": identifier })).await?;
+        result
     }
 
     /// A command of the DevTools protocol.
@@ -83,9 +85,6 @@ impl Session {
         Ok(self.driver.quit().await?)
     }
 }
-
-/// A script that runs before every page.
-pub(super) struct Installed(Value);
 
 /// chromedriver's way to the DevTools protocol.
 #[derive(Debug)]

@@ -28,7 +28,8 @@ impl DrawingBoard {
     #[wasm_bindgen(constructor)]
     pub fn new(json: &str) -> Result<DrawingBoard, Box<Problem>> {
         console_error_panic_hook::set_once();
-        let design = Design::from_json(json)?;
+        // Drawing it checks it.
+        let design = Design::parse(json)?;
         let shape = Shape::new(&design)?;
         Ok(DrawingBoard { design, shape })
     }

@@ -80,8 +80,7 @@ impl DrawingBoard {
             SoundHole::middle_mm,
         );
         let matrix = mm_from_path.try_into().map_err(|_| {
-            let message = format!("A transform has six numbers, not {}.", mm_from_path.len());
-            no_such_hole("wrong_transform", &message, "")
+            Problem::said("wrong_transform", format!("A transform has six numbers, not {}.", mm_from_path.len()))
         })?;
         Ok(to_page(&SoundHoleChoice::Traced(TracedHole::of_svg_path(d, matrix, middle)?)))
     }
@@ -91,8 +90,7 @@ impl DrawingBoard {
     }
 
     fn f_hole(&self, treble_side: bool) -> Option<(&SoundHole, &EyesAndStem)> {
-        let holes = &self.design.sound_holes;
-        match if treble_side { &holes.treble } else { &holes.bass } {
+        match self.design.sound_holes.on_side(treble_side) {
             SoundHoleChoice::EyesAndStem(measures) => Some((self.hole(treble_side)?, measures)),
             _ => None,
         }
@@ -100,5 +98,5 @@ impl DrawingBoard {
 }
 
 fn no_such_hole(kind: &str, message: &str, remedy: &str) -> Box<Problem> {
-    Box::new(Problem { kind: kind.into(), message: message.into(), remedy: remedy.into(), ..Problem::default() })
+    Box::new(Problem { remedy: remedy.into(), ..*Problem::said(kind, message) })
 }

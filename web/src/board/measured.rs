@@ -6,10 +6,10 @@ use bombatura_core::measured::{
     OutlineImport, import_heights, import_outline, points_of_csv, points_of_svg_path,
 };
 use bombatura_core::outline::Outline;
-use js_sys::{Float32Array, Object, Reflect};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
+use super::to_page_with;
 use crate::problem::Problem;
 
 /// More points than this on a screen lie on each other.
@@ -37,9 +37,7 @@ struct Wishes {
 
 impl Wishes {
     fn of(wishes: JsValue) -> Result<Wishes, Box<Problem>> {
-        serde_wasm_bindgen::from_value(wishes).map_err(|error| {
-            Box::new(Problem { kind: "wrong_wishes".into(), message: error.to_string(), ..Problem::default() })
-        })
+        serde_wasm_bindgen::from_value(wishes).map_err(|error| Problem::said("wrong_wishes", error.to_string()))
     }
 
     fn unit(&self) -> LengthUnit {
@@ -178,9 +176,7 @@ impl From<ImportError> for Box<Problem> {
     fn from(error: ImportError) -> Box<Problem> {
         match error {
             ImportError::Design(error) => error.into(),
-            ImportError::Measured(error) => {
-                Box::new(Problem { kind: error.kind().into(), message: error.to_string(), ..Problem::default() })
-            }
+            ImportError::Measured(error) => Problem::said(error.kind(), error.to_string()),
         }
     }
 }
@@ -196,11 +192,6 @@ fn thinned(count: usize) -> impl Iterator<Item = usize> {
 }
 
 fn with_picture(reply: &FitReply, outline: &Outline, shown: Vec<f32>) -> JsValue {
-    let object = serde_wasm_bindgen::to_value(reply).unwrap_or_else(|_| Object::new().into());
     let outline: Vec<f32> = outline.polyline(SHOWN_MM).into_iter().flatten().map(|value| value as f32).collect();
-    for (key, values) in [("outline", outline), ("shown", shown)] {
-        // Setting a property of a fresh plain object cannot fail.
-        let _ = Reflect::set(&object, &key.into(), &Float32Array::from(values.as_slice()));
-    }
-    object
+    to_page_with(reply, [("outline", outline), ("shown", shown)])
 }

@@ -9,11 +9,10 @@ use bombatura_core::plan::Point;
 use bombatura_core::regions::{Regions, Throat};
 use bombatura_core::sound_holes::SoundHole;
 use bombatura_core::top::{Shape, TopError};
-use js_sys::{Float32Array, Reflect};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, checked, measured::text, to_page};
+use super::{DrawingBoard, checked, measured::text, to_page, to_page_with};
 use crate::problem::Problem;
 
 /// Between lines of equal thickness, mm.
@@ -146,7 +145,7 @@ impl DrawingBoard {
             number_at: place_of_number(line, &contours).map(|[x, y]| [x, -y]),
         };
         let edges = std::iter::once(outline.boundary()).chain(holes.iter().map(SoundHole::boundary));
-        let reply = to_page(&ThicknessReply {
+        let reply = ThicknessReply {
             low: [low[0], -high[1]],
             step_mm: MAP_STEP_MM,
             columns,
@@ -156,10 +155,8 @@ impl DrawingBoard {
             mass_g: Body::new(&mesh, surface, graduation).mass_g(density_kg_m3),
             density_kg_m3,
             edges: edges.map(|boundary| closed(&boundary.polyline(0.05))).collect(),
-        });
-        // Setting a property of a fresh plain object cannot fail.
-        let _ = Reflect::set(&reply, &"values".into(), &Float32Array::from(values.as_slice()));
-        Ok(reply)
+        };
+        Ok(to_page_with(&reply, [("values", values)]))
     }
 
     /// The design with every thickness changed alike until the top's wood weighs `mass_g`: `{ change_mm, design }`.
@@ -172,7 +169,7 @@ impl DrawingBoard {
         let change_mm =
             uniform_change_mm(&mesh, surface, graduation, self.density_kg_m3()?, mass_g).map_err(|error| {
                 let message = format!("The mass can't be reached by changing every thickness alike: {error}.");
-                Box::new(Problem { kind: "mass_out_of_reach".into(), message, ..Problem::default() })
+                Problem::said("mass_out_of_reach", message)
             })?;
         let graduation = self.design.graduation.thicker_by(change_mm);
         let design = checked(&Design { graduation, ..self.design.clone() })?;

@@ -6,8 +6,7 @@ import { showFigures } from "../figure_list.js";
 import { countText } from "../words.js";
 import { note } from "./fields.js";
 import { MEASURED_WORDS } from "./measured_words.js";
-
-const SVG = "http://www.w3.org/2000/svg";
+import { SVG, svgLine } from "./svg_line.js";
 
 /** A height that is off by more than this is shown so: what a gauge read carefully can be off. */
 const GAUGE_MM = 0.1;
@@ -121,10 +120,7 @@ export function fitPicture(kind, fit, tolerance_mm) {
     largest: ring(fit.largest),
   };
   for (const [name, d] of Object.entries(paths)) {
-    const path = document.createElementNS(SVG, "path");
-    path.setAttribute("class", name);
-    path.setAttribute("d", d);
-    svg.append(path);
+    svg.append(svgLine(name, d));
   }
   const key = document.createElement("figcaption");
   const named = /** @type {(keyof typeof words.key)[]} */ (Object.keys(words.key));

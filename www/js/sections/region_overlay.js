@@ -1,8 +1,7 @@
 /** @import { Region } from "../messages.js" */
 import { part } from "../page_parts.js";
 import { REGION_WORDS as WORDS } from "./region_words.js";
-
-const SVG = "http://www.w3.org/2000/svg";
+import { SVG, svgLine } from "./svg_line.js";
 
 /** The regions under the lines of the plan: quiet, named on hover, the pointed one filled. */
 export class RegionOverlay {
@@ -30,15 +29,7 @@ export class RegionOverlay {
       const title = document.createElementNS(SVG, "title");
       title.textContent = WORDS.name(key);
       group.append(title);
-      for (const [name, d] of [
-        ["region", path],
-        ["narrowest", narrowest_path ?? ""],
-      ]) {
-        const line = document.createElementNS(SVG, "path");
-        line.setAttribute("class", name);
-        line.setAttribute("d", d);
-        group.append(line);
-      }
+      group.append(svgLine("region", path), svgLine("narrowest", narrowest_path ?? ""));
       group.addEventListener("pointerenter", () => this.#pointed(key));
       group.addEventListener("pointerleave", () => this.#pointed(undefined));
       this.#layer.append(group);

@@ -5,9 +5,8 @@
 /** @import { Place, Thickness } from "../messages.js" */
 import { at } from "./design_edits.js";
 import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
+import { SVG, svgLine } from "./svg_line.js";
 import { thicknessColour, thicknessGradient } from "./thickness_colours.js";
-
-const SVG = "http://www.w3.org/2000/svg";
 
 /** Shows a thickness map and says where it is pressed. */
 export class ThicknessMap {
@@ -64,36 +63,25 @@ export class ThicknessMap {
     // All round the box first, so that what is no wood can be covered by the even-odd rule.
     const [u, v, width, height] = box;
     const lines = /** @type {SVGElement[]} */ ([
-      line("off", `M${u} ${v}h${width}v${height}h${-width}z${thickness.edges}`),
+      svgLine("off", `M${u} ${v}h${width}v${height}h${-width}z${thickness.edges}`),
     ]);
     for (const { thickness_mm, path, number_at } of thickness.contours) {
-      lines.push(line("contour", path));
+      lines.push(svgLine("contour", path));
       if (number_at) {
         lines.push(number(number_at, thickness_mm.toFixed(1)));
       }
     }
-    lines.push(line("edge", thickness.edges));
+    lines.push(svgLine("edge", thickness.edges));
     for (const [kind, list] of /** @type {const} */ ([
       ["measured", at(design, "graduation.measured")],
       ["painted", at(design, "graduation.painted")],
     ])) {
       for (const { place } of list ?? []) {
-        lines.push(line(kind, `M${place.across_mm} ${-place.station_mm}h0`));
+        lines.push(svgLine(kind, `M${place.across_mm} ${-place.station_mm}h0`));
       }
     }
     this.#svg.replaceChildren(...lines);
   }
-}
-
-/**
- * @param {string} name
- * @param {string} d
- */
-function line(name, d) {
-  const path = document.createElementNS(SVG, "path");
-  path.setAttribute("class", name);
-  path.setAttribute("d", d);
-  return path;
 }
 
 /**

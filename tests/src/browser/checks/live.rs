@@ -13,7 +13,8 @@ use crate::chores::run;
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("two hundred moves of a handle end at the last value", last_value_counts(place)).await;
     run.check("a value that can't be is told and the handle goes on", bad_value_is_got_over(place)).await;
-    run.check("workers that die in the middle of a solve start again", workers_die_solving(place)).await;
+    let died = place.session.with_script(breakage::WORKERS, workers_die_solving(place));
+    run.check("workers that die in the middle of a solve start again", died).await;
     run.check("the fine mesh is worked out on request and can be given up", fine_mesh(place)).await;
     if run.backend == Backend::Nothing {
         run.check("two thousand moves of a handle take no more memory", async { memory_stays(place.site) }).await;
@@ -108,13 +109,6 @@ async fn bad_value_is_got_over(place: &Place<'_>) -> Result<()> {
 }
 
 async fn workers_die_solving(place: &Place<'_>) -> Result<()> {
-    let installed = place.session.run_before_every_page(breakage::WORKERS).await?;
-    let result = workers_die_solving_inside(place).await;
-    place.session.forget_script(&installed).await?;
-    result
-}
-
-async fn workers_die_solving_inside(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     let before = page.hertz().await?;
     let height = arch_height(&page).await? + 1.0;

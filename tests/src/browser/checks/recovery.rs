@@ -8,18 +8,13 @@ use super::{Place, Run};
 use crate::browser::{Backend, breakage};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
-    run.check("crashed workers restart with the same design", workers_restart(place)).await;
-    run.check("a lost graphics device is replaced", device_is_replaced(place, run.backend)).await;
+    let restarted = place.session.with_script(breakage::WORKERS, workers_restart(place));
+    run.check("crashed workers restart with the same design", restarted).await;
+    let replaced = place.session.with_script(breakage::DEVICES, device_is_replaced(place, run.backend));
+    run.check("a lost graphics device is replaced", replaced).await;
 }
 
 async fn workers_restart(place: &Place<'_>) -> Result<()> {
-    let installed = place.session.run_before_every_page(breakage::WORKERS).await?;
-    let result = workers_restart_inside(place).await;
-    place.session.forget_script(&installed).await?;
-    result
-}
-
-async fn workers_restart_inside(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     move_slider(&page, "Thickness").await?;
     let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
@@ -37,13 +32,6 @@ async fn workers_restart_inside(place: &Place<'_>) -> Result<()> {
 }
 
 async fn device_is_replaced(place: &Place<'_>, backend: Backend) -> Result<()> {
-    let installed = place.session.run_before_every_page(breakage::DEVICES).await?;
-    let result = device_is_replaced_inside(place, backend).await;
-    place.session.forget_script(&installed).await?;
-    result
-}
-
-async fn device_is_replaced_inside(place: &Place<'_>, backend: Backend) -> Result<()> {
     let page = place.moving_page().await?;
     let hertz = page.hertz().await?;
     page.value("globalThis.__first_canvas = document.querySelector('canvas');").await?;
