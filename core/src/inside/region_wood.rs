@@ -8,7 +8,7 @@ use crate::{
     graduation::Graduation,
     plan::{
         Point,
-        vector::{along, distance, left_of, sub, unit},
+        vector::{along, bounds, distance, left_of, sub, unit},
     },
     regions::Region,
     surface::Surface,
@@ -95,16 +95,10 @@ fn triangulated(region: &Region) -> Vec<[Point; 3]> {
         points.extend(polygon);
         edges.extend((0..polygon.len()).map(|i| [first + i, first + (i + 1) % polygon.len()]));
     }
-    let bound = |axis: usize, pick: fn(f64, f64) -> f64, from: f64| points.iter().map(|p| p[axis]).fold(from, pick);
+    let (low, high) = bounds(points.iter().copied());
     let cell = |value: f64| (value / LATTICE_MM).floor() as i32;
-    let [left, right, low, high] = [
-        bound(0, f64::min, f64::INFINITY),
-        bound(0, f64::max, f64::NEG_INFINITY),
-        bound(1, f64::min, f64::INFINITY),
-        bound(1, f64::max, f64::NEG_INFINITY),
-    ];
-    for column in cell(left)..=cell(right) {
-        for row in cell(low)..=cell(high) {
+    for column in cell(low[0])..=cell(high[0]) {
+        for row in cell(low[1])..=cell(high[1]) {
             let p = [f64::from(column) * LATTICE_MM, f64::from(row) * LATTICE_MM];
             if region.contains(p) {
                 points.push(p);

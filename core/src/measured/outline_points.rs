@@ -1,7 +1,7 @@
 //! The points of a measured outline: a table or an SVG path.
 
 use super::{MeasuredError, check_count, csv::Table};
-use crate::plan::Point;
+use crate::plan::{Point, vector::bounds};
 
 /// Chords of an SVG path's curves stray at most this far, mm.
 const FLATTENING_MM: f64 = 0.01;
@@ -38,17 +38,10 @@ pub fn points_of_svg_path(d: &str, mm_from_path: [f64; 6]) -> Result<Vec<Point>,
         kurbo::PathEl::LineTo(p) => parts.last_mut().into_iter().for_each(|part| part.push([p.x, -p.y])),
         _ => {}
     });
-    let boxes: Vec<[f64; 4]> = parts.iter().map(|part| extent(part)).collect();
-    let within = |a: &[f64; 4], b: &[f64; 4]| a[0] > b[0] && a[1] > b[1] && a[2] < b[2] && a[3] < b[3];
+    let boxes: Vec<(Point, Point)> = parts.iter().map(|part| bounds(part.iter().copied())).collect();
+    let within = |a: &(Point, Point), b: &(Point, Point)| (0..2).all(|k| a.0[k] > b.0[k] && a.1[k] < b.1[k]);
     let outer = parts.iter().zip(&boxes).filter(|(_, own)| !boxes.iter().any(|other| within(own, other)));
     Ok(outer.flat_map(|(part, _)| part.iter().copied()).collect())
-}
-
-/// Least x and y, greatest x and y.
-fn extent(points: &[Point]) -> [f64; 4] {
-    points.iter().fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |e, p| {
-        [e[0].min(p[0]), e[1].min(p[1]), e[2].max(p[0]), e[3].max(p[1])]
-    })
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use super::{near::Near, sample::BoundaryNodes, size_field::SizeField};
 use crate::plan::{
     Point,
-    vector::{along, sub, turned, unit},
+    vector::{along, bounds, sub, turned, unit},
 };
 
 /// Nearest that two nodes may be placed, over the wanted edge length. Larger leaves holes that smoothing must close,
@@ -37,23 +37,12 @@ impl Polygons {
         }
         inside
     }
-
-    fn bounds(&self) -> (Point, Point) {
-        let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
-        for p in self.rings.iter().flatten() {
-            for k in 0..2 {
-                low[k] = low[k].min(p[k]);
-                high[k] = high[k].max(p[k]);
-            }
-        }
-        (low, high)
-    }
 }
 
 /// Every node offers its six neighbours in a triangular lattice of its own edge length; those with room are kept and
 /// offer theirs in turn, first come, first served, so that layers follow the boundaries.
 pub(super) fn interior(nodes: &BoundaryNodes, polygons: &Polygons, field: &SizeField) -> Vec<Point> {
-    let (low, high) = polygons.bounds();
+    let (low, high) = bounds(polygons.rings.iter().flatten().copied());
     let mut near = Near::new(low, high, 3.0);
     let mut queue = VecDeque::new();
     for (&p, &tangent) in nodes.points.iter().zip(&nodes.tangents) {

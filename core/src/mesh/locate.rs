@@ -1,13 +1,18 @@
 //! Which triangle of a mesh lies over a point in plan.
 
 use super::PlanMesh;
-use crate::plan::Point;
+use crate::plan::{Point, vector::bounds};
 
 /// Shares this little below zero still count as inside: rounding on an edge.
 const ON_EDGE: f64 = 1e-9;
 
 /// A triangle's nodes and their shares in a point, which add up to one.
 pub type Shares = ([u32; 3], [f64; 3]);
+
+/// What varies linearly over the triangle, at that point; `of` gives it at a node.
+pub fn interpolated((nodes, shares): &Shares, of: impl Fn(u32) -> f64) -> f64 {
+    nodes.iter().zip(shares).map(|(&node, share)| of(node) * share).sum()
+}
 
 /// Finds triangles by the square bins that they reach into.
 #[derive(Debug)]
@@ -25,13 +30,13 @@ impl<'a> Locator<'a> {
     /// Sorts the triangles of `mesh` into bins of some two triangles each.
     #[must_use]
     pub fn new(mesh: &'a PlanMesh) -> Self {
-        let [low, high] = bounds(&mesh.points_mm);
+        let (low, high) = mesh.bounds_mm();
         let (width, height) = (high[0] - low[0], high[1] - low[1]);
         let side_mm = (width * height / mesh.triangles.len().max(1) as f64).sqrt().max(f64::MIN_POSITIVE);
         let (columns, rows) = ((width / side_mm) as usize + 1, (height / side_mm) as usize + 1);
         let mut located = Self { mesh, low, side_mm, columns, rows, bins: vec![Vec::new(); columns * rows] };
         for (triangle, nodes) in mesh.triangles.iter().enumerate() {
-            let [low, high] = bounds(&nodes.map(|node| mesh.points_mm[node as usize]));
+            let (low, high) = bounds(nodes.map(|node| mesh.points_mm[node as usize]));
             let ([left, bottom], [right, top]) = (located.bin(low), located.bin(high));
             for row in bottom..=top {
                 for column in left..=right {
@@ -77,18 +82,11 @@ impl<'a> Locator<'a> {
     }
 }
 
-/// Lowest and highest x and y.
-fn bounds(points: &[Point]) -> [Point; 2] {
-    points.iter().fold([[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]], |[low, high], p| {
-        [[low[0].min(p[0]), low[1].min(p[1])], [high[0].max(p[0]), high[1].max(p[1])]]
-    })
-}
-
 impl PlanMesh {
     /// Lowest and highest x and y of the nodes, mm.
     #[must_use]
-    pub fn bounds_mm(&self) -> [Point; 2] {
-        bounds(&self.points_mm)
+    pub fn bounds_mm(&self) -> (Point, Point) {
+        bounds(self.points_mm.iter().copied())
     }
 }
 
@@ -105,7 +103,7 @@ mod tests {
         let holes = SoundHole::both(&design.sound_holes, &outline).unwrap();
         let mesh = PlanMesh::new(&outline, &holes, MeshSize::Preview).unwrap();
         let locator = Locator::new(&mesh);
-        let [low, high] = mesh.bounds_mm();
+        let (low, high) = mesh.bounds_mm();
         let (mut on, mut off) = (0, 0);
         for i in 0..60 {
             for j in 0..90 {
@@ -116,17 +114,11 @@ mod tests {
                 let by_hand = (0..mesh.triangles.len() as u32)
                     .any(|triangle| locator.shares(triangle, p).1.iter().all(|share| *share >= -ON_EDGE));
                 assert_eq!(locator.at(p).is_some(), by_hand, "{p:?}");
-                let (nodes, shares) = locator.nearest(p);
-                assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-9);
+                let place = locator.nearest(p);
+                assert!((place.1.iter().sum::<f64>() - 1.0).abs() < 1e-9);
                 if by_hand {
                     on += 1;
-                    let back = [0, 1].map(|axis| {
-                        nodes
-                            .iter()
-                            .zip(shares)
-                            .map(|(&node, share)| mesh.points_mm[node as usize][axis] * share)
-                            .sum::<f64>()
-                    });
+                    let back = [0, 1].map(|axis| interpolated(&place, |node| mesh.points_mm[node as usize][axis]));
                     assert!((back[0] - p[0]).hypot(back[1] - p[1]) < 1e-9);
                 } else {
                     off += 1;

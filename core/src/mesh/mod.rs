@@ -31,7 +31,7 @@ mod triangulate;
 
 pub use edges::Edges;
 pub use error::MeshError;
-pub use locate::{Locator, Shares};
+pub use locate::{Locator, Shares, interpolated};
 pub use mid_surface::{MidSurface, Sample};
 pub use plan_mesh::{MeshSize, PlanMesh};
 

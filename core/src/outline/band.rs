@@ -3,7 +3,7 @@
 use super::Outline;
 use crate::plan::{
     Piece, Point,
-    vector::{dot, left_of, scale, sub},
+    vector::{bounds, dot, left_of, scale, sub, widened},
 };
 
 /// A field that is 1 on the outline, falls smoothly to 0 at `width_mm` inside it, and is 0 further in.
@@ -48,16 +48,10 @@ impl EdgeBand {
     /// The band of an outline.
     pub fn new(outline: &Outline, width_mm: f64) -> EdgeBand {
         let boxed = |piece: &Piece| {
-            let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
             // A polyline within 0.1 mm, widened by as much.
             let steps = piece.steps_within(0.1);
-            for i in 0..=steps {
-                let p = piece.point(i as f64 / steps as f64);
-                for k in 0..2 {
-                    low[k] = low[k].min(p[k] - width_mm - 0.1);
-                    high[k] = high[k].max(p[k] + width_mm + 0.1);
-                }
-            }
+            let line = (0..=steps).map(|i| piece.point(i as f64 / steps as f64));
+            let (low, high) = widened(bounds(line), width_mm + 0.1);
             Boxed { piece: *piece, low, high }
         };
         let sides = outline.sides().iter().map(|side| side.pieces.iter().map(boxed).collect()).collect();

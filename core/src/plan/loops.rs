@@ -4,7 +4,7 @@ use crate::ascending::ascending;
 
 use super::{
     Nearest, Piece, Point,
-    vector::{cross, sub},
+    vector::{bounds, cross, sub, widened},
 };
 
 /// Pieces laid end to end, the last ending where the first starts.
@@ -28,14 +28,7 @@ impl Loop {
     /// A loop of pieces; the caller keeps them end to end.
     pub fn new(pieces: Vec<Piece>) -> Loop {
         let fine = flatten(&pieces, INSIDE_TOLERANCE_MM);
-        let mut low = [f64::INFINITY; 2];
-        let mut high = [f64::NEG_INFINITY; 2];
-        for p in &fine {
-            for k in 0..2 {
-                low[k] = low[k].min(p[k] - INSIDE_TOLERANCE_MM);
-                high[k] = high[k].max(p[k] + INSIDE_TOLERANCE_MM);
-            }
-        }
+        let (low, high) = widened(bounds(fine.iter().copied()), INSIDE_TOLERANCE_MM);
         Loop { pieces, fine, low, high }
     }
 

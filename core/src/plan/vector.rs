@@ -69,3 +69,20 @@ pub fn turned(a: Point, angle_rad: f64) -> Point {
 pub fn mirrored(a: Point) -> Point {
     [-a[0], a[1]]
 }
+
+/// Lowest x and y, and highest x and y; infinite the wrong way round where there are no points.
+pub fn bounds(points: impl IntoIterator<Item = Point>) -> (Point, Point) {
+    let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
+    for p in points {
+        for k in 0..2 {
+            low[k] = low[k].min(p[k]);
+            high[k] = high[k].max(p[k]);
+        }
+    }
+    (low, high)
+}
+
+/// The same box, larger by `margin` on every side.
+pub fn widened((low, high): (Point, Point), margin: f64) -> (Point, Point) {
+    (low.map(|value| value - margin), high.map(|value| value + margin))
+}

@@ -30,7 +30,10 @@ pub use narrowest::Narrowest;
 
 use crate::{
     outline::Outline,
-    plan::{Point, polygon_contains},
+    plan::{
+        Point, polygon_contains,
+        vector::{bounds, widened},
+    },
     sound_holes::SoundHole,
 };
 use cuts::Cut;
@@ -118,8 +121,8 @@ pub(crate) struct Wing {
     pub(crate) polygon: Vec<Point>,
     /// The side of it where it is joined to the top; the wing lies to its left.
     pub(crate) root: [Point; 2],
-    /// Least and greatest x and y of the polygon.
-    bounds: [Point; 2],
+    /// Lowest and highest x and y of its border's reach.
+    reach: (Point, Point),
 }
 
 /// A point this near to a wing's border is on the wing: nodes and the middles of their edges lie on the hole's boundary, from
@@ -128,19 +131,14 @@ const ON_BORDER_MM: f64 = 0.15;
 
 impl Wing {
     fn new(kind: RegionKind, polygon: Vec<Point>, root: [Point; 2]) -> Wing {
-        let bound = |pick: fn(f64, f64) -> f64, from: f64| {
-            [0, 1].map(|axis| polygon.iter().map(|corner| corner[axis]).fold(from, pick))
-        };
-        let bounds = [bound(f64::min, f64::INFINITY), bound(f64::max, f64::NEG_INFINITY)];
-        Wing { kind, polygon, root, bounds }
+        let reach = widened(bounds(polygon.iter().copied()), ON_BORDER_MM);
+        Wing { kind, polygon, root, reach }
     }
 
     /// True on the wing and on its border.
     pub(crate) fn covers(&self, p: Point) -> bool {
-        let [low, high] = self.bounds;
-        let near = |axis: usize| p[axis] >= low[axis] - ON_BORDER_MM && p[axis] <= high[axis] + ON_BORDER_MM;
-        near(0)
-            && near(1)
+        let (low, high) = self.reach;
+        (0..2).all(|k| p[k] >= low[k] && p[k] <= high[k])
             && (polygon_contains(&self.polygon, p)
                 || narrowest::to_polygons(p, std::slice::from_ref(&self.polygon)) < ON_BORDER_MM)
     }

@@ -3,7 +3,7 @@
 use super::kept::Kept;
 use super::stages::{CarvedFrom, MeshedFrom};
 use super::{Carved, Plan, TopError};
-use crate::mesh::{Locator, PlanMesh, Shares};
+use crate::mesh::{Locator, PlanMesh, Shares, interpolated};
 use crate::modes::{Followed, Trail, follow_modes};
 use crate::shell::DOFS_PER_NODE;
 
@@ -52,10 +52,8 @@ fn carried(trail: &Trail, from: &PlanMesh, to: &PlanMesh) -> Trail {
     let locator = Locator::new(from);
     let places: Vec<Shares> = to.points_mm.iter().map(|&p| locator.nearest(p)).collect();
     trail.carried(from.points_mm.len(), |shape| {
-        let there = |(nodes, shares): &Shares| -> [f64; DOFS_PER_NODE] {
-            std::array::from_fn(|dof| {
-                nodes.iter().zip(shares).map(|(&node, share)| shape[node as usize * DOFS_PER_NODE + dof] * share).sum()
-            })
+        let there = |place: &Shares| -> [f64; DOFS_PER_NODE] {
+            std::array::from_fn(|dof| interpolated(place, |node| shape[node as usize * DOFS_PER_NODE + dof]))
         };
         places.iter().flat_map(there).collect()
     })

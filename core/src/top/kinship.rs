@@ -2,7 +2,7 @@
 //!
 //! Two workers solve the same design on meshes of their own. What one tells the other is a few hundred numbers a mode.
 
-use crate::mesh::{Locator, PlanMesh};
+use crate::mesh::{Locator, PlanMesh, Shares, interpolated};
 use crate::modes::{Modes, pair_off};
 use crate::shell::DOFS_PER_NODE;
 
@@ -19,7 +19,7 @@ const SIGNATURE: usize = LATTICE[0] * LATTICE[1];
 #[must_use]
 pub fn signatures(mesh: &PlanMesh, modes: &Modes) -> Vec<f32> {
     let locator = Locator::new(mesh);
-    let [low, high] = mesh.bounds_mm();
+    let (low, high) = mesh.bounds_mm();
     let at =
         |axis: usize, step: usize| low[axis] + (high[axis] - low[axis]) * (step as f64 + 0.5) / LATTICE[axis] as f64;
     let places = (0..SIGNATURE).map(|place| locator.at([at(0, place % LATTICE[0]), at(1, place / LATTICE[0])]));
@@ -28,14 +28,8 @@ pub fn signatures(mesh: &PlanMesh, modes: &Modes) -> Vec<f32> {
         .flat_map(|mode| {
             let shape = modes.shape(mode);
             let outward = |node: u32| shape[node as usize * DOFS_PER_NODE + 2];
-            let moved: Vec<f64> = places
-                .iter()
-                .map(|place| {
-                    place.map_or(0.0, |(nodes, shares)| {
-                        nodes.iter().zip(shares).map(|(&node, share)| outward(node) * share).sum()
-                    })
-                })
-                .collect();
+            let at = |place: &Option<Shares>| place.as_ref().map_or(0.0, |place| interpolated(place, outward));
+            let moved: Vec<f64> = places.iter().map(at).collect();
             let length = moved.iter().map(|u| u * u).sum::<f64>().sqrt().max(f64::MIN_POSITIVE);
             moved.into_iter().map(move |u| (u / length) as f32)
         })
