@@ -9,11 +9,12 @@
 
 use faer::sparse::linalg::cholesky::SymbolicCholeskyRaw;
 use faer::sparse::linalg::cholesky::supernodal::SymbolicSupernodalCholesky;
-use pulp::NullaryFnOnce;
+use pulp::{Simd, WithSimd};
 
 use super::Symbolic;
-use super::lanes::{LANES, Lanes, interleave, separate};
-use super::tiles::{Columns, substitute_back, substitute_forth, subtract_below, subtract_product};
+use super::lanes::{LANES, LaneKernel, Lanes, interleave, on_lanes, registers_mut, separate};
+use super::substitution;
+use super::tiles::{Columns, subtract_below, subtract_product};
 use super::widest::widest;
 
 /// Columns of a front that are factorised together before the rest of the front is told.
@@ -94,7 +95,7 @@ impl Cholesky {
     pub(super) fn solve(&self, symbolic: &Symbolic, block: &mut [f64]) {
         let mut lanes = vec![[0.0; LANES]; symbolic.dof()];
         interleave(block, &mut lanes);
-        widest(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
+        on_lanes(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
         separate(&lanes, block);
     }
 }
@@ -138,11 +139,11 @@ struct Factorise<'a> {
     signs: &'a mut [f64],
 }
 
-impl NullaryFnOnce for Factorise<'_> {
+impl WithSimd for Factorise<'_> {
     type Output = Result<(), Refused>;
 
     #[inline(always)]
-    fn call(self) -> Self::Output {
+    fn with_simd<S: Simd>(self, simd: S) -> Self::Output {
         let Factorise { symbolic, supernodes, entries, pivots, values, signs } = self;
         let count = supernodes.n_supernodes();
         let mut home = vec![0_u32; symbolic.dof()];
@@ -152,6 +153,8 @@ impl NullaryFnOnce for Factorise<'_> {
         }
         // (supernode): what its children left over, each (column, row) on the child's pattern.
         let mut left_over: Vec<Vec<(usize, Vec<f64>)>> = (0..count).map(|_| Vec::new()).collect();
+        // What fronts are done with: fresh memory costs more than its zeros.
+        let mut spare: Vec<Vec<f64>> = Vec::new();
         let mut signed = Vec::new();
         // (position): its row in the front at hand.
         let mut row_of = vec![0_u32; symbolic.dof()];
@@ -172,7 +175,7 @@ impl NullaryFnOnce for Factorise<'_> {
                     panel[row_of[row as usize] as usize] = entry;
                 }
             }
-            let mut rest = vec![0.0; below * below];
+            let mut rest = zeros(&mut spare, below * below);
             for (child, update) in left_over[index].drain(..) {
                 let pattern = supernode(supernodes, child).pattern;
                 for (column, update) in update.chunks_exact(pattern.len()).enumerate() {
@@ -188,17 +191,26 @@ impl NullaryFnOnce for Factorise<'_> {
                         into[row_of[place as usize] as usize - first] += value;
                     }
                 }
+                spare.push(update);
             }
             let signs = &mut signs[own.start..own.start + own.columns];
-            factorise_panel(panel, rows, signs, pivots).map_err(|column| Refused { position: own.start + column })?;
+            factorise_panel(simd, panel, rows, signs, pivots)
+                .map_err(|column| Refused { position: own.start + column })?;
             if let Some(&first) = own.pattern.first() {
                 let lower = Columns { entries: &panel[own.columns..], stride: rows };
                 if signs.contains(&-1.0) {
                     signed.clear();
                     signed.extend(signed_rows(lower, below, signs));
-                    subtract_below(&mut rest, below, lower, Columns { entries: &signed, stride: below }, own.columns);
+                    subtract_below(
+                        simd,
+                        &mut rest,
+                        below,
+                        lower,
+                        Columns { entries: &signed, stride: below },
+                        own.columns,
+                    );
                 } else {
-                    subtract_below(&mut rest, below, lower, lower, own.columns);
+                    subtract_below(simd, &mut rest, below, lower, lower, own.columns);
                 }
                 left_over[home[first as usize] as usize].push((index, rest));
             }
@@ -207,10 +219,26 @@ impl NullaryFnOnce for Factorise<'_> {
     }
 }
 
+/// So many zeros, in the smallest of the `spare` vectors that holds them or in a new one.
+fn zeros(spare: &mut Vec<Vec<f64>>, count: usize) -> Vec<f64> {
+    let large_enough = spare.iter().enumerate().filter(|(_, vector)| vector.capacity() >= count);
+    let smallest = large_enough.min_by_key(|(_, vector)| vector.capacity()).map(|(at, _)| at);
+    let mut zeros = smallest.map(|at| spare.swap_remove(at)).unwrap_or_default();
+    zeros.clear();
+    zeros.resize(count, 0.0);
+    zeros
+}
+
 /// Factorises the first columns of a front with `rows` rows, as many as `signs`, and sets these; gives the column of a pivot that is
 /// refused.
 #[inline(always)]
-fn factorise_panel(panel: &mut [f64], rows: usize, signs: &mut [f64], pivots: Pivots) -> Result<(), usize> {
+fn factorise_panel<S: Simd>(
+    simd: S,
+    panel: &mut [f64],
+    rows: usize,
+    signs: &mut [f64],
+    pivots: Pivots,
+) -> Result<(), usize> {
     let columns = signs.len();
     for first in (0..columns).step_by(TOGETHER) {
         let width = TOGETHER.min(columns - first);
@@ -220,7 +248,7 @@ fn factorise_panel(panel: &mut [f64], rows: usize, signs: &mut [f64], pivots: Pi
             let left = Columns { entries: &before[first..], stride: rows };
             let signed: Vec<f64> = signed_rows(left, width, &signs[..first]).collect();
             let across = Columns { entries: &signed, stride: width };
-            subtract_product(&mut block[first..], rows, left, across, [rows - first, width, first]);
+            subtract_product(simd, &mut block[first..], rows, left, across, [rows - first, width, first]);
         }
         for column in 0..width {
             let (done, rest) = block[..width * rows].split_at_mut((column + 1) * rows);
@@ -260,31 +288,44 @@ struct Solve<'a> {
     lanes: &'a mut [Lanes],
 }
 
-impl NullaryFnOnce for Solve<'_> {
-    type Output = ();
-
+impl LaneKernel for Solve<'_> {
     #[inline(always)]
-    fn call(self) {
+    fn run<S: Simd, const REGISTERS: usize>(self, simd: S) {
+        // As many columns together as the registers hold: their values going forth, their sums going back.
+        if REGISTERS <= 2 { self.by_columns::<S, REGISTERS, 4>(simd) } else { self.by_columns::<S, REGISTERS, 2>(simd) }
+    }
+}
+
+impl Solve<'_> {
+    #[inline(always)]
+    fn by_columns<S: Simd, const REGISTERS: usize, const WIDTH: usize>(self, simd: S) {
         let Solve { supernodes, values, lanes } = self;
-        let mut below: Vec<Lanes> = Vec::new();
+        let lanes = registers_mut::<S, REGISTERS>(lanes);
+        let nothing = [simd.splat_f64s(0.0); REGISTERS];
+        let mut front = Vec::new();
         for index in 0..supernodes.n_supernodes() {
             let own = supernode(supernodes, index);
-            let panel = &values[own.values.clone()];
-            below.clear();
-            below.resize(own.pattern.len(), [0.0; LANES]);
-            substitute_forth(panel, own.rows(), &mut lanes[own.start..own.start + own.columns], &mut below);
-            for (&place, part) in own.pattern.iter().zip(&below) {
-                for (value, part) in lanes[place as usize].iter_mut().zip(part) {
-                    *value -= part;
+            let columns = own.start..own.start + own.columns;
+            front.clear();
+            front.extend_from_slice(&lanes[columns.clone()]);
+            front.resize(own.rows(), nothing);
+            substitution::forth::<S, REGISTERS, WIDTH>(simd, &values[own.values], &mut front);
+            let (done, below) = front.split_at(own.columns);
+            lanes[columns].copy_from_slice(done);
+            for (&place, part) in own.pattern.iter().zip(below) {
+                for (value, &part) in lanes[place as usize].iter_mut().zip(part) {
+                    *value = simd.add_f64s(*value, part);
                 }
             }
         }
         for index in (0..supernodes.n_supernodes()).rev() {
             let own = supernode(supernodes, index);
-            let panel = &values[own.values.clone()];
-            below.clear();
-            below.extend(own.pattern.iter().map(|&place| lanes[place as usize]));
-            substitute_back(panel, own.rows(), &mut lanes[own.start..own.start + own.columns], &below);
+            let columns = own.start..own.start + own.columns;
+            front.clear();
+            front.extend_from_slice(&lanes[columns.clone()]);
+            front.extend(own.pattern.iter().map(|&place| lanes[place as usize]));
+            substitution::back::<S, REGISTERS, WIDTH>(simd, &values[own.values], &mut front);
+            lanes[columns].copy_from_slice(&front[..own.columns]);
         }
     }
 }

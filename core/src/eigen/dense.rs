@@ -1,6 +1,6 @@
 //! Products of tall and small dense matrices, all (column, row) slices, on one thread.
 
-use pulp::NullaryFnOnce;
+use pulp::{Simd, WithSimd};
 
 use super::tiles::{Columns, add_inner_products, subtract_product};
 use super::widest::widest;
@@ -35,12 +35,12 @@ struct InnerProducts<'a> {
     rows: usize,
 }
 
-impl NullaryFnOnce for InnerProducts<'_> {
+impl WithSimd for InnerProducts<'_> {
     type Output = ();
 
     #[inline(always)]
-    fn call(self) {
-        add_inner_products(self.gram, self.a, self.b, self.rows);
+    fn with_simd<S: Simd>(self, simd: S) {
+        add_inner_products(simd, self.gram, self.a, self.b, self.rows);
     }
 }
 
@@ -52,16 +52,23 @@ struct Combination<'a> {
     b_columns: usize,
 }
 
-impl NullaryFnOnce for Combination<'_> {
+impl WithSimd for Combination<'_> {
     type Output = ();
 
     #[inline(always)]
-    fn call(self) {
+    fn with_simd<S: Simd>(self, simd: S) {
         let Combination { b, a, factors, rows, b_columns } = self;
         let factors = Columns { entries: factors, stride: b_columns };
         for first in (0..rows).step_by(STAY) {
             let sizes = [STAY.min(rows - first), b_columns, a.len() / rows];
-            subtract_product(&mut b[first..], rows, Columns { entries: &a[first..], stride: rows }, factors, sizes);
+            subtract_product(
+                simd,
+                &mut b[first..],
+                rows,
+                Columns { entries: &a[first..], stride: rows },
+                factors,
+                sizes,
+            );
         }
     }
 }

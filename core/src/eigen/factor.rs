@@ -15,7 +15,7 @@ pub struct Factor<'a> {
 impl<'a> Factor<'a> {
     /// Factorises K - σM; σ = 0 factorises K. Units of σ: those of λ.
     ///
-    /// Cost: the factorisation's flops, about 15 ms at 15 000 shell equations natively.
+    /// Cost: the factorisation's flops, about 20 ms at 15 000 shell equations natively.
     ///
     /// # Errors
     /// [`EigenError::NotPositiveDefinite`] unless σ lies below the lowest eigenvalue; [`EigenError::NotFinite`],

@@ -1,5 +1,9 @@
 //! Several vectors at once, laid side by side.
 
+use pulp::{Simd, WithSimd};
+
+use super::widest::widest;
+
 /// Vectors laid together: eight doubles are one cache line, so that what is read for one serves all, and whole SIMD registers on
 /// every machine. Sixteen at once were slower than two runs of eight.
 pub(super) const LANES: usize = 8;
@@ -22,5 +26,72 @@ pub(super) fn separate(lanes: &[Lanes], columns: &mut [f64]) {
         for (value, lanes) in column.iter_mut().zip(lanes) {
             *value = lanes[lane];
         }
+    }
+}
+
+/// What works on vectors laid side by side, with a [`Lanes`] in so many registers.
+pub(super) trait LaneKernel {
+    /// Must be inlined, to be compiled for the registers it is given.
+    fn run<S: Simd, const REGISTERS: usize>(self, simd: S);
+}
+
+/// Runs `kernel` with the widest registers of the machine.
+pub(super) fn on_lanes(kernel: impl LaneKernel) {
+    widest(InRegisters(kernel));
+}
+
+struct InRegisters<K>(K);
+
+impl<K: LaneKernel> WithSimd for InRegisters<K> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        match S::F64_LANES {
+            1 => self.0.run::<S, LANES>(simd),
+            2 => self.0.run::<S, { LANES / 2 }>(simd),
+            4 => self.0.run::<S, { LANES / 4 }>(simd),
+            _ => self.0.run::<S, { LANES / 8 }>(simd),
+        }
+    }
+}
+
+/// The vectors as registers.
+#[inline(always)]
+pub(super) fn registers<S: Simd, const REGISTERS: usize>(lanes: &[Lanes]) -> &[[S::f64s; REGISTERS]] {
+    S::as_simd_f64s(lanes.as_flattened()).0.as_chunks().0
+}
+
+/// The same to write to.
+#[inline(always)]
+pub(super) fn registers_mut<S: Simd, const REGISTERS: usize>(lanes: &mut [Lanes]) -> &mut [[S::f64s; REGISTERS]] {
+    S::as_mut_simd_f64s(lanes.as_flattened_mut()).0.as_chunks_mut().0
+}
+
+/// `to` += `factor` `from`.
+#[inline(always)]
+pub(super) fn add_multiple<S: Simd, const REGISTERS: usize>(
+    simd: S,
+    to: &mut [S::f64s; REGISTERS],
+    factor: f64,
+    from: &[S::f64s; REGISTERS],
+) {
+    let factor = simd.splat_f64s(factor);
+    for (to, &from) in to.iter_mut().zip(from) {
+        *to = simd.mul_add_e_f64s(factor, from, *to);
+    }
+}
+
+/// `to` -= `factor` `from`.
+#[inline(always)]
+pub(super) fn subtract_multiple<S: Simd, const REGISTERS: usize>(
+    simd: S,
+    to: &mut [S::f64s; REGISTERS],
+    factor: f64,
+    from: &[S::f64s; REGISTERS],
+) {
+    let factor = simd.splat_f64s(factor);
+    for (to, &from) in to.iter_mut().zip(from) {
+        *to = simd.negate_mul_add_e_f64s(factor, from, *to);
     }
 }

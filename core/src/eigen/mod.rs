@@ -44,6 +44,7 @@ mod ritz;
 mod search;
 mod sequence;
 mod shift;
+mod substitution;
 mod symbolic;
 #[cfg(test)]
 mod tests;

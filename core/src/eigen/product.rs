@@ -1,10 +1,9 @@
 //! Products of a symmetric sparse matrix with several vectors at once.
 
 use faer::sparse::SymbolicSparseColMatRef;
-use pulp::NullaryFnOnce;
+use pulp::Simd;
 
-use super::lanes::{LANES, Lanes, interleave, separate};
-use super::widest::widest;
+use super::lanes::{LANES, LaneKernel, Lanes, add_multiple, interleave, on_lanes, registers, registers_mut, separate};
 
 /// A symmetric matrix held as diagonal and strict lower triangle, entries that are zero left out.
 pub(super) struct SymmetricProduct {
@@ -68,7 +67,7 @@ impl SymmetricProduct {
         let mut interleaved_y = vec![[0.0; LANES]; dof];
         for (x, y) in x.chunks(LANES * dof).zip(product.chunks_mut(LANES * dof)) {
             interleave(x, &mut interleaved_x);
-            widest(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
+            on_lanes(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
             separate(&interleaved_y, y);
         }
         product
@@ -82,31 +81,24 @@ struct Kernel<'a> {
     y: &'a mut [Lanes],
 }
 
-impl NullaryFnOnce for Kernel<'_> {
-    type Output = ();
-
+impl LaneKernel for Kernel<'_> {
     #[inline(always)]
-    fn call(self) {
-        let Kernel { matrix, x, y } = self;
+    fn run<S: Simd, const REGISTERS: usize>(self, simd: S) {
+        let matrix = self.matrix;
+        let (x, y) = (registers::<S, REGISTERS>(self.x), registers_mut::<S, REGISTERS>(self.y));
         for ((y, x), &diagonal) in y.iter_mut().zip(x).zip(&matrix.diagonal) {
-            for lane in 0..LANES {
-                y[lane] = diagonal * x[lane];
-            }
+            *y = [simd.splat_f64s(0.0); REGISTERS];
+            add_multiple(simd, y, diagonal, x);
         }
         for (column, bounds) in matrix.starts.windows(2).enumerate() {
             let entries = bounds[0] as usize..bounds[1] as usize;
             let own = x[column];
-            let mut sum = [0.0; LANES];
+            let mut sum = y[column];
             for (&row, &value) in matrix.rows[entries.clone()].iter().zip(&matrix.values[entries]) {
-                let (other, below) = (&x[row as usize], &mut y[row as usize]);
-                for lane in 0..LANES {
-                    sum[lane] += value * other[lane];
-                    below[lane] += value * own[lane];
-                }
+                add_multiple(simd, &mut sum, value, &x[row as usize]);
+                add_multiple(simd, &mut y[row as usize], value, &own);
             }
-            for lane in 0..LANES {
-                y[column][lane] += sum[lane];
-            }
+            y[column] = sum;
         }
     }
 }
