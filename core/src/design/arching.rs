@@ -3,7 +3,9 @@
 //! Files of version 1 from before the curve families read as they were meant: what is left out is a curtate cycloid, the apex
 //! at mid-length, five stations, both sides alike.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
+
+use super::tagged::Tagged;
 
 /// Long arch, channel and cross arches.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -80,8 +82,8 @@ pub struct ExtraArch {
 }
 
 /// What a half arch is drawn with.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "family", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "family", rename_all = "snake_case")]
 pub enum ArchCurve {
     /// From its fullness.
     CurtateCycloid {},
@@ -95,8 +97,8 @@ pub enum ArchCurve {
 }
 
 /// What the long arch is drawn with.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "family", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "family", rename_all = "snake_case")]
 pub enum LongArchCurve {
     /// From its fullness.
     CurtateCycloid {},
@@ -119,6 +121,46 @@ pub struct ArchPoint {
     pub place: f64,
     /// Above the channel line, over the crest's height above it: 1 at the crest, 0 at the channel line.
     pub height: f64,
+}
+
+/// The families by their names in a document.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Family {
+    CurtateCycloid,
+    ArcWithReverseArc,
+    Spline,
+}
+
+impl Family {
+    /// The keys that hold a spline's points; the other families have none.
+    fn keys<'a>(&self, of_spline: &'a [&'a str]) -> &'a [&'a str] {
+        if matches!(self, Family::Spline) { of_spline } else { &[] }
+    }
+}
+
+impl<'de> Deserialize<'de> for ArchCurve {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<ArchCurve, D::Error> {
+        let mut curve = Tagged::read(deserializer, "family")?;
+        curve.only(Family::keys(&curve.kind, &["points"]))?;
+        Ok(match curve.kind {
+            Family::CurtateCycloid => ArchCurve::CurtateCycloid {},
+            Family::ArcWithReverseArc => ArchCurve::ArcWithReverseArc {},
+            Family::Spline => ArchCurve::Spline { points: curve.need("points")? },
+        })
+    }
+}
+
+impl<'de> Deserialize<'de> for LongArchCurve {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<LongArchCurve, D::Error> {
+        let mut curve = Tagged::read(deserializer, "family")?;
+        curve.only(Family::keys(&curve.kind, &["lower", "upper"]))?;
+        Ok(match curve.kind {
+            Family::CurtateCycloid => LongArchCurve::CurtateCycloid {},
+            Family::ArcWithReverseArc => LongArchCurve::ArcWithReverseArc {},
+            Family::Spline => LongArchCurve::Spline { lower: curve.need("lower")?, upper: curve.need("upper")? },
+        })
+    }
 }
 
 impl ArchCurve {

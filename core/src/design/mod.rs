@@ -20,7 +20,9 @@ mod place;
 mod presets;
 #[cfg(test)]
 pub(crate) mod reshaped;
+mod sound_hole_keys;
 mod sound_holes;
+mod tagged;
 #[cfg(test)]
 mod tests;
 

@@ -36,8 +36,8 @@ pub struct SoundHoles {
 }
 
 /// What is cut on one side.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
 pub enum SoundHoleChoice {
     /// The f-hole.
     EyesAndStem(EyesAndStem),
@@ -54,8 +54,7 @@ pub enum SoundHoleChoice {
 }
 
 /// An f-hole: two eyes joined by a stem that swings round into each of them.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct EyesAndStem {
     pub upper_eye_diameter_mm: f64,
@@ -71,25 +70,24 @@ pub struct EyesAndStem {
     pub wing_rounding_mm: f64,
     pub nick_depth_mm: f64,
     /// Left out: 0.8 of the width at the nicks.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stem_at_hooks_mm: Option<f64>,
     /// Left out: 9 degrees, with which the stem's sides bend one way from the nicks to each hook.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stem_steeper_deg: Option<f64>,
     /// Left out: the wing is as the arching has it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub lower_wing_hollow_mm: Option<f64>,
     /// Left out: 0.8.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub lower_wing_hollow_reach: Option<f64>,
     /// How the wings' points are cut.
-    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    #[serde(skip_serializing_if = "EndCut::is_default")]
     pub ends: EndCut,
 }
 
 /// A round hole.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct RoundHole {
     pub diameter_mm: f64,
@@ -98,8 +96,7 @@ pub struct RoundHole {
 }
 
 /// A crescent between two compass arcs, upright but for its lean. Its length is that of the sharp horns; rounding shortens it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct CrescentHole {
     pub length_mm: f64,
@@ -110,13 +107,12 @@ pub struct CrescentHole {
     pub centre_station_mm: f64,
     pub lean_deg: f64,
     /// How the horns are cut; sharp horns have no use for the rounding.
-    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    #[serde(skip_serializing_if = "EndCut::is_default")]
     pub ends: EndCut,
 }
 
 /// A straight slot, upright but for its lean.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct SlotHole {
     pub length_mm: f64,
@@ -125,13 +121,12 @@ pub struct SlotHole {
     pub centre_station_mm: f64,
     pub lean_deg: f64,
     /// Half round, or square when sharp.
-    #[serde(default, skip_serializing_if = "EndCut::is_default")]
+    #[serde(skip_serializing_if = "EndCut::is_default")]
     pub ends: EndCut,
 }
 
 /// A hole traced from elsewhere, at its true size.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[expect(missing_docs, reason = "each measure is described once, in MEASURES")]
 pub struct TracedHole {
     /// One closed line in SVG's notation, with the absolute commands M, L, Q, C and Z, as it lies on the treble side, neck end up; one

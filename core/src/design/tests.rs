@@ -276,6 +276,23 @@ fn unknown_missing_repeated_and_misfitting_keys_are_named() {
     assert_eq!((error.kind(), error.path()), ("wrong_shape", "rim"));
     let error = refused(&json.replacen("\"nick_depth_mm\"", "\"nick_deep\"", 1));
     assert!(error.to_string().contains("nick_deep"), "{error}");
+    for (from, to, said) in [
+        ("\"nick_depth_mm\"", "\"nick_depth_mm\": 1.0, \"stem_width_mm\"", "duplicate field `stem_width_mm`"),
+        (
+            "\"nick_depth_mm\": ",
+            "\"nick_depth_mm\": \"deep\", \"stem_at_hooks_mm\": ",
+            "`nick_depth_mm` must be a number",
+        ),
+        ("\"kind\": \"eyes_and_stem\"", "\"kind\": \"heart\"", "unknown variant `heart`"),
+        ("\"kind\": \"eyes_and_stem\"", "\"kind\": \"none\"", "unknown field `upper_eye_diameter_mm`"),
+        ("\"kind\": \"eyes_and_stem\",", "", "missing field `kind`"),
+        ("\"kind\": \"eyes_and_stem\"", "\"kind\": \"eyes_and_stem\", \"ends\": \"blunt\"", "unknown variant `blunt`"),
+        ("\"kind\": \"eyes_and_stem\"", "\"kind\": \"eyes_and_stem\", \"ends\": 3", "`ends` must be a text"),
+    ] {
+        let error = refused(&json.replacen(from, to, 1));
+        assert_eq!(error.kind(), "wrong_shape", "{from}");
+        assert!(error.path().starts_with("sound_holes.bass") && error.to_string().contains(said), "{error}");
+    }
     assert_eq!(refused(&json.replacen("355.0", "1e999", 1)).kind(), "not_json");
 }
 
