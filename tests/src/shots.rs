@@ -41,7 +41,7 @@ struct Shooting<'a> {
 impl Shooting<'_> {
     async fn states(&self, url: &str) -> Result<()> {
         let page = Page::open(self.session, url, self.screen).await?;
-        page.settle().await?;
+        page.judged().await?;
         if self.session.backend() == Backend::Nothing {
             return self.shoot(&page, "first").await;
         }

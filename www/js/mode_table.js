@@ -4,7 +4,7 @@
  */
 /** @import { Mode, Surety } from "./messages.js" */
 import { part } from "./page_parts.js";
-import { bestHertz, hertzText, modeName, spreadText } from "./words.js";
+import { bestHertz, hertzText, modeName, spreadText, WORDS } from "./words.js";
 
 /** @type {Record<string, (at: number, last: number) => number>} */
 const KEY_STEPS = {
@@ -139,7 +139,9 @@ export class ModeTable {
 function fillRow(row, mode, place) {
   part(".number", HTMLElement, row).textContent = String(mode.number);
   part("button", HTMLButtonElement, row).textContent = modeName(mode);
-  part(".hertz", HTMLElement, row).textContent = hertzText(mode.frequency_hz);
+  const hertz = part(".hertz", HTMLElement, row);
+  hertz.textContent = hertzText(mode.frequency_hz);
+  hertz.title = WORDS.on_mesh(mode);
   for (const later of [".spread", ".quality"]) {
     part(later, HTMLElement, row).textContent = "";
   }

@@ -89,6 +89,8 @@ export const WORDS = {
   pause: "Pause",
   /** @param {Mode} mode */
   title: (mode) => (mode.name === "" ? modeName(mode) : `${modeName(mode)} mode`),
+  /** @param {Mode} mode */
+  on_mesh: (mode) => `${hertzText(mode.frequency_hz)} Hz on the mesh, before it is corrected for it`,
   /** @type {(frequency_hz: number, spread?: string) => string} */
   hertz: (frequency_hz, spread = "") => `${hertzText(frequency_hz)} ${spread}${spread === "" ? "" : " "}Hz`,
   /** @param {number} mass_g */

@@ -66,7 +66,7 @@ pub(super) async fn rows(server: &Server, chromedriver: &Chromedriver) -> Result
     let session = Session::start(chromedriver, Backend::Nothing).await?;
     let page = Page::open(&session, &server.url(), SMALL).await?;
     page.modes_shown().await?;
-    page.settle().await?;
+    page.judged().await?;
     let times: Times = serde_json::from_value(page.run(SCRIPT).await?).context("what the drags took")?;
     session.end().await?;
     let preview = format!("{} nodes, {} modes, headless Chromium", times.preview_nodes, times.modes);

@@ -10,24 +10,36 @@ use super::page::Page;
 /// Figures that stay the same for this long are those of the last change.
 const QUIET: Duration = Duration::from_millis(700);
 
-/// Holds when the figures on the page come from the standard mesh and it is known how sure they are.
-const SETTLED: &str = "(({ basis, surety }) => basis === 'standard' && surety === 'known')\
-    (document.documentElement.dataset)";
+/// Holds when the figures on the page come from the standard mesh.
+const SETTLED: &str = "document.documentElement.dataset.basis === 'standard'";
+
+/// Holds when it is known how sure they are, and what the mesh leaves is corrected.
+const JUDGED: &str = "document.documentElement.dataset.surety === 'known'";
 
 impl Page<'_> {
-    /// Waits until the figures are those of the standard mesh, with how sure they are, and stay so.
+    /// Waits until the figures are those of the standard mesh and stay so. How sure they are comes seconds later, and only what it is
+    /// about waits for that.
     ///
     /// # Errors
     /// When that takes too long.
     pub async fn settle(&self) -> Result<()> {
         loop {
-            self.until("the figures come from the standard mesh and are judged", SETTLED).await?;
+            self.until("the figures come from the standard mesh", SETTLED).await?;
             let now = self.hertz().await?;
             tokio::time::sleep(QUIET).await;
             if self.hertz().await? == now && self.value(&format!("return {SETTLED};")).await? == true {
                 return Ok(());
             }
         }
+    }
+
+    /// Waits until the figures are settled and judged.
+    ///
+    /// # Errors
+    /// When that takes too long.
+    pub async fn judged(&self) -> Result<()> {
+        self.settle().await?;
+        self.until("it is known how sure the figures are", JUDGED).await
     }
 
     /// Waits until the table's frequencies are other ones and have settled.
@@ -37,7 +49,7 @@ impl Page<'_> {
         self.settle().await
     }
 
-    /// The frequencies in the mode table, in its order, in Hz.
+    /// The frequencies in the mode table, in its order, in Hz, as the mesh has them: judging leaves those alone.
     pub(super) async fn hertz(&self) -> Result<Vec<f64>> {
         let hertz = self.value(&format!("return {HERTZ};")).await?;
         serde_json::from_value(hertz).context("a frequency in the table isn't a number")
@@ -65,10 +77,10 @@ impl Page<'_> {
     }
 }
 
-/// The cells under the heading Hz, thousands set apart by any space.
+/// What the cells under the heading Hz say of the mesh.
 const HERTZ: &str = r"[...document.querySelectorAll('table')].flatMap((table) => {
   const column = [...(table.tHead?.rows[0]?.cells ?? [])].findIndex((cell) => cell.textContent.trim() === 'Hz');
-  return column < 0 ? [] : [...table.tBodies[0].rows].map((row) => Number(row.cells[column].textContent.replace(/\s/g, '')));
+  return column < 0 ? [] : [...table.tBodies[0].rows].map((row) => Number.parseFloat(row.cells[column].title.replace(/\s/g, '')));
 })";
 
 /// The words of whatever is announced as an alert now.

@@ -42,6 +42,7 @@ const QUALITY: std::ops::Range<f64> = 45.0..200.0;
 
 async fn frequencies_are_judged(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
+    page.judged().await?;
     let hertz = page.hertz().await?;
     for (index, (hertz, [spread, quality])) in hertz.iter().zip(page.sureties().await?).enumerate() {
         let number = index + 1;
