@@ -7,6 +7,7 @@ import { chosenMode } from "./mode_choice.js";
  * @typedef {object} WorkshopCore
  * @property {(json: string) => void} open_design
  * @property {(size: MeshSize) => Picture} picture
+ * @property {(size: MeshSize) => Picture} followed_picture on the mesh that goes along with outline and holes
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} follow from where the modes were last
  * @property {(mode: number) => Omit<Motion, "mode">} followed_motion on the mesh of the last follow
@@ -46,7 +47,7 @@ export class WorkshopDesk {
         return request.json;
       case "shape":
         this.#hold(request.design);
-        return this.#core.picture(request.size);
+        return this.#core.followed_picture(request.size);
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);
@@ -93,7 +94,7 @@ export class WorkshopDesk {
     const solve_ms = performance.now() - begun_ms;
     const mode = chosenMode(modes, wish).number;
     const motion = { mode, ...this.#core.followed_motion(mode) };
-    const [picture, signatures] = [this.#core.picture(size), this.#core.signatures()];
+    const [picture, signatures] = [this.#core.followed_picture(size), this.#core.signatures()];
     return { size, picture, modes, motion, signatures, solve_ms, proven: false };
   }
 

@@ -44,7 +44,7 @@ impl Stages {
         self.modes(other, &wider)?;
         let solved = |size: MeshSize| {
             let on = &self.sizes[size as usize];
-            on.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))
+            on.wood.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))
         };
         let made = "both were solved just before";
         Ok(certainty(solved(size).expect(made), solved(other).expect(made), &slopes, &scatter))
@@ -57,7 +57,7 @@ impl Stages {
         let on = &mut self.sizes[size as usize];
         let made = "all were made just before";
         let (plan, carved, modes) =
-            (on.plan.last().expect(made), on.carved.last().expect(made), on.modes.last().expect(made));
+            (on.plan.last().expect(made), on.wood.carved.last().expect(made), on.modes.last().expect(made));
         on.slopes.get((made_from, *request), || {
             let (geometry, options) = (&carved.geometry, ElementOptions::default());
             let mut slopes = EnergySlopes::new(geometry, &wood, options, &modes.shapes)?;

@@ -60,6 +60,17 @@ impl Workshop {
         Ok(picture_object(self.stages.picture(size)?, nodes, mass_g))
     }
 
+    /// The same on the mesh that [`Workshop::follow`] moves along while the design changes little by little.
+    ///
+    /// # Errors
+    /// As for [`Workshop::picture`].
+    pub fn followed_picture(&mut self, size: &str) -> Result<JsValue, Box<Problem>> {
+        let size = mesh_size(size)?;
+        let (plan, carved) = self.stages.followed_carved(size)?;
+        let (nodes, mass_g) = (plan.mesh.points_mm.len(), carved.mass_g());
+        Ok(picture_object(self.stages.followed_picture(size)?, nodes, mass_g))
+    }
+
     /// Solves for the lowest `count` elastic modes, proven complete:
     /// `{ modes: [{ number, name, frequency_hz, residual }], rigid_hz }`.
     ///
@@ -95,7 +106,7 @@ impl Workshop {
         let (Some((size, count)), Some(index)) = (self.followed, mode.checked_sub(1)) else {
             return Err(unknown);
         };
-        self.stages.picture(size)?;
+        self.stages.followed_picture(size)?;
         self.stages.follow(size, count)?;
         let motion = self.stages.followed_motion(size, index).ok_or(unknown)?;
         Ok(mode_object(&motion))
