@@ -11,6 +11,7 @@ const PREVIEW: MeshSize = MeshSize::Preview;
 const COLD: ModesRequest = ModesRequest { most: COUNT, below_hz: None, prove: false };
 
 type Change = fn(&mut Design);
+type Handle = fn(&mut Design, f64);
 
 fn demo_with(change: impl Fn(&mut Design)) -> Design {
     let mut design = Design::demo();
@@ -136,7 +137,7 @@ fn a_hole_that_moves_takes_no_mode_its_number() {
 }
 
 /// Lower and upper eyes, on one side and on both, by tenths of a millimetre.
-const HANDLES: [(&str, fn(&mut Design, f64)); 3] = [
+const HANDLES: [(&str, Handle); 3] = [
     ("lower eyes", move_lower_eyes),
     ("one lower eye", |design, by_mm| {
         let SoundHoleChoice::EyesAndStem(hole) = &mut design.sound_holes.bass else { panic!("it is an f-hole") };

@@ -2,7 +2,7 @@
 
 use super::stages::MeshedFrom;
 use super::{Plan, Shape, TopError};
-use crate::mesh::{MeshSize, MovableMesh};
+use crate::mesh::{MeshSize, MovableMesh, PlanMesh};
 
 /// A plan whose mesh goes along with outline and holes.
 #[derive(Debug, Default)]
@@ -29,44 +29,39 @@ impl MovingPlan {
         shape: &Shape,
         size: MeshSize,
     ) -> Result<(&MeshedFrom, &Plan), TopError> {
-        let moving = match self.last.take() {
-            Some(last) if last.stands_for == meshed_from => last,
-            last => {
-                self.last = last;
-                match self.moved_to(&meshed_from, shape) {
-                    Some(moved) => moved,
-                    None => self.made_for(meshed_from, shape, size)?,
+        if self.last.as_ref().is_none_or(|last| last.stands_for != meshed_from) {
+            let mesh = self.last.as_ref().and_then(|last| last.moved(&meshed_from, shape));
+            match (&mut self.last, mesh) {
+                (Some(last), Some(mesh)) => {
+                    self.moved += 1;
+                    (last.plan.mesh, last.stands_for) = (mesh, meshed_from);
+                }
+                _ => {
+                    self.made += 1;
+                    self.last = Some(Moving::new(meshed_from, shape, size)?);
                 }
             }
-        };
-        let moving = self.last.insert(moving);
-        Ok((&moving.made_for, &moving.plan))
-    }
-
-    fn moved_to(&mut self, meshed_from: &MeshedFrom, shape: &Shape) -> Option<Moving> {
-        let mesh = self
-            .last
-            .as_ref()
-            .filter(|last| last.made_for.2 == meshed_from.2)?
-            .movable
-            .moved(&shape.outline, &shape.holes)
-            .ok()?;
-        self.moved += 1;
-        let mut moving = self.last.take()?;
-        moving.plan.mesh = mesh;
-        moving.stands_for = meshed_from.clone();
-        Some(moving)
-    }
-
-    fn made_for(&mut self, meshed_from: MeshedFrom, shape: &Shape, size: MeshSize) -> Result<Moving, TopError> {
-        self.made += 1;
-        let plan = Plan::new(shape, meshed_from.2, size)?;
-        let movable = MovableMesh::new(plan.mesh.clone(), &shape.outline, &shape.holes);
-        Ok(Moving { made_for: meshed_from.clone(), movable, stands_for: meshed_from, plan })
+        }
+        let last = self.last.as_ref().expect("it was made or moved just before");
+        Ok((&last.made_for, &last.plan))
     }
 
     /// How often a mesh was made, failures included, and how often one was moved.
     pub(super) fn runs(&self) -> [usize; 2] {
         [self.made, self.moved]
+    }
+}
+
+impl Moving {
+    fn new(meshed_from: MeshedFrom, shape: &Shape, size: MeshSize) -> Result<Self, TopError> {
+        let plan = Plan::new(shape, meshed_from.2, size)?;
+        let movable = MovableMesh::new(plan.mesh.clone(), &shape.outline, &shape.holes);
+        Ok(Self { made_for: meshed_from.clone(), movable, stands_for: meshed_from, plan })
+    }
+
+    /// The mesh for other boundaries; none where equations would be others, or the mesh no longer good enough.
+    fn moved(&self, (_, _, held): &MeshedFrom, shape: &Shape) -> Option<PlanMesh> {
+        let same_equations = self.made_for.2 == *held;
+        same_equations.then(|| self.movable.moved(&shape.outline, &shape.holes).ok())?
     }
 }

@@ -94,7 +94,7 @@ impl Stages {
         design.check_numbers()?;
         Fittings::of_design(&design)?;
         draw(&mut self.boundaries, &mut self.shape, &design)?;
-        let Boundaries { outline, holes } = self.boundaries.last().expect(MADE);
+        let Boundaries { outline, holes, .. } = self.boundaries.last().expect(MADE);
         design.check_within(outline, holes)?;
         self.design = design;
         Ok(())
