@@ -2,10 +2,10 @@
 //!
 //! Nodes on a boundary keep their places on its pieces, those inside follow as springs along the edges have it, and the triangles
 //! stay the same ones: what depends on these alone (equations, their order, the factor's pattern) need not be made again,
-//! modes pass from node to node, and frequencies change as smoothly as the design does, where two new meshes differ by half a per cent
-//! in whatever they are asked. Every move starts from the mesh as it was made, never from one already moved, so that it depends on
-//! two designs only and not on what lay between. That is good enough for following a handle; what is settled is meshed
-//! anew, for its figures must depend on one design alone.
+//! modes pass from node to node, and frequencies change as smoothly as the design does, where new meshes scatter them by half a per
+//! cent. Every move starts from the mesh as it was made, never from one already moved, so that it depends on two designs only and
+//! not on what lay between. That is good enough for following a handle; what is settled is meshed anew, for its figures
+//! must depend on one design alone.
 
 use super::{
     PlanMesh,
