@@ -7,7 +7,7 @@ use crate::{
     outline::Outline,
     plan::{
         Loop, Piece, Point,
-        vector::{cross, distance, sub},
+        vector::{cross, sub, unit},
     },
     sound_holes::SoundHole,
 };
@@ -76,11 +76,11 @@ impl Anchors {
             for (i, &from) in own.places.iter().enumerate() {
                 let next = own.places[(i + 1) % own.places.len()];
                 let to = if next > from { next } else { next + count };
-                let (start, end) = (at(curve, from), at(curve, to));
-                let chord = sub(end, start);
-                let length = distance(start, end).max(f64::MIN_POSITIVE);
-                for share in [0.25, 0.5, 0.75] {
-                    let off = (cross(chord, sub(at(curve, from + share * (to - from)), start)) / length).abs();
+                let start = at(curve, from);
+                let along = unit(sub(at(curve, to), start));
+                for quarter in 1..4 {
+                    let between = at(curve, from + 0.25 * f64::from(quarter) * (to - from));
+                    let off = cross(along, sub(between, start)).abs();
                     if off > worst {
                         worst = off;
                     }
@@ -91,7 +91,9 @@ impl Anchors {
     }
 }
 
-/// The point of a loop at a piece's number plus the parameter on it.
+/// The point of a loop at a piece's number plus the parameter on it. Kept from being copied to each of its callers: every
+/// kind of piece is in it.
+#[inline(never)]
 fn at(curve: &Loop, place: f64) -> Point {
     let pieces = curve.pieces();
     let piece = place as usize;

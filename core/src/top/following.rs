@@ -3,9 +3,8 @@
 use super::kept::Kept;
 use super::laid::Laid;
 use super::moving_plan::MovingPlan;
-use super::stages::{CarvedFrom, FollowedRuns, MeshedFrom, carved_on, meshed_from};
-use super::{Carved, MotionField, Picture, Plan, Shape, TopError};
-use crate::design::Design;
+use super::stages::{Drawn, FollowedRuns, MeshedFrom};
+use super::{Carved, MotionField, Picture, Plan, TopError};
 use crate::mesh::{Locator, MeshSize, PlanMesh, Shares, interpolated};
 use crate::modes::{Followed, Modes, Trail, follow_modes};
 use crate::shell::DOFS_PER_NODE;
@@ -15,41 +14,32 @@ use crate::shell::DOFS_PER_NODE;
 pub(super) struct Following {
     plan: MovingPlan,
     wood: Laid,
-    modes: Kept<(CarvedFrom, usize), Followed>,
+    modes: Kept<(usize, usize), Followed>,
     /// The mesh on which the last modes are, and what it was made for: as long as that is the same, so are its triangles.
     on: Option<(MeshedFrom, PlanMesh)>,
 }
 
 impl Following {
-    /// Mesh and wood of `design`, whose geometry is `shape`.
-    pub(super) fn carved(
-        &mut self,
-        design: &Design,
-        shape: &Shape,
-        size: MeshSize,
-    ) -> Result<(&Plan, &Carved), TopError> {
-        let (made_for, plan) = self.plan.get(meshed_from(design), shape, size)?;
-        Ok((plan, self.wood.carved((made_for, plan), design, shape)?))
+    /// Mesh and wood of a design.
+    pub(super) fn carved(&mut self, drawn: Drawn<'_>, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
+        let (made_for, plan) = self.plan.get(drawn, size)?;
+        Ok((plan, self.wood.carved((made_for, plan), drawn)?))
     }
 
     /// The picture of the same.
-    pub(super) fn picture(&mut self, design: &Design, shape: &Shape, size: MeshSize) -> Result<&Picture, TopError> {
-        self.wood.picture(self.plan.get(meshed_from(design), shape, size)?, design, shape)
+    pub(super) fn picture(&mut self, drawn: Drawn<'_>, size: MeshSize) -> Result<&Picture, TopError> {
+        self.wood.picture(self.plan.get(drawn, size)?, drawn)
     }
 
     /// Its lowest `count` modes, from the last ones where there are any. A failure leaves those.
-    pub(super) fn follow(
-        &mut self,
-        design: &Design,
-        shape: &Shape,
-        size: MeshSize,
-        count: usize,
-    ) -> Result<&Followed, TopError> {
-        let (made_for, plan) = self.plan.get(meshed_from(design), shape, size)?;
-        let Carved { geometry, model, .. } = self.wood.carved((made_for, plan), design, shape)?;
-        let same_nodes = self.on.as_ref().is_some_and(|(known, _)| known == made_for);
+    pub(super) fn follow(&mut self, drawn: Drawn<'_>, size: MeshSize, count: usize) -> Result<&Followed, TopError> {
+        let (made_for, plan) = self.plan.get(drawn, size)?;
+        self.wood.carved((made_for, plan), drawn)?;
+        let carved = &self.wood.carved;
+        let Carved { geometry, model, .. } = carved.last().expect("it was carved just before");
+        let same_nodes = self.on.as_ref().is_some_and(|(known, _)| *known == made_for);
         let left_mesh = self.on.as_ref().filter(|_| !same_nodes).map(|(_, mesh)| mesh);
-        let followed = self.modes.revise((carved_on(made_for, design)?, count), |last| {
+        let followed = self.modes.revise((carved.number(), count), |last| {
             let Plan { supports, equations, symbolic, .. } = plan;
             let trail = last.map(|last| &last.trail);
             let carried = trail.zip(left_mesh).map(|(trail, mesh)| carried(trail, mesh, &plan.mesh));
@@ -57,7 +47,7 @@ impl Following {
         })?;
         match &mut self.on {
             Some((_, mesh)) if same_nodes => mesh.points_mm.clone_from(&plan.mesh.points_mm),
-            on => *on = Some((made_for.clone(), plan.mesh.clone())),
+            on => *on = Some((made_for, plan.mesh.clone())),
         }
         Ok(followed)
     }

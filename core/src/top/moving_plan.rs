@@ -1,6 +1,6 @@
 //! The mesh under a moving handle: the last that was made, moved while it stays good enough.
 
-use super::stages::MeshedFrom;
+use super::stages::{Drawn, MeshedFrom};
 use super::{Plan, Shape, TopError};
 use crate::mesh::{MeshSize, MovableMesh, PlanMesh};
 
@@ -22,15 +22,11 @@ struct Moving {
 }
 
 impl MovingPlan {
-    /// A plan for `shape`, and what its mesh was made for. A failure leaves the last one.
-    pub(super) fn get(
-        &mut self,
-        meshed_from: MeshedFrom,
-        shape: &Shape,
-        size: MeshSize,
-    ) -> Result<(&MeshedFrom, &Plan), TopError> {
+    /// A plan for a design, and what its mesh was made for. A failure leaves the last one.
+    pub(super) fn get(&mut self, drawn: Drawn<'_>, size: MeshSize) -> Result<(MeshedFrom, &Plan), TopError> {
+        let (meshed_from, shape) = (drawn.meshed_from(), drawn.shape);
         if self.last.as_ref().is_none_or(|last| last.stands_for != meshed_from) {
-            let mesh = self.last.as_ref().and_then(|last| last.moved(&meshed_from, shape));
+            let mesh = self.last.as_ref().and_then(|last| last.moved(meshed_from, shape));
             match (&mut self.last, mesh) {
                 (Some(last), Some(mesh)) => {
                     self.moved += 1;
@@ -43,7 +39,7 @@ impl MovingPlan {
             }
         }
         let last = self.last.as_ref().expect("it was made or moved just before");
-        Ok((&last.made_for, &last.plan))
+        Ok((last.made_for, &last.plan))
     }
 
     /// How often a mesh was made, failures included, and how often one was moved.
@@ -54,14 +50,14 @@ impl MovingPlan {
 
 impl Moving {
     fn new(meshed_from: MeshedFrom, shape: &Shape, size: MeshSize) -> Result<Self, TopError> {
-        let plan = Plan::new(shape, meshed_from.2, size)?;
+        let plan = Plan::new(shape, meshed_from.1, size)?;
         let movable = MovableMesh::new(plan.mesh.clone(), &shape.outline, &shape.holes);
-        Ok(Self { made_for: meshed_from.clone(), movable, stands_for: meshed_from, plan })
+        Ok(Self { made_for: meshed_from, movable, stands_for: meshed_from, plan })
     }
 
     /// The mesh for other boundaries; none where equations would be others, or the mesh no longer good enough.
-    fn moved(&self, (_, _, held): &MeshedFrom, shape: &Shape) -> Option<PlanMesh> {
-        let same_equations = self.made_for.2 == *held;
+    fn moved(&self, (_, held): MeshedFrom, shape: &Shape) -> Option<PlanMesh> {
+        let same_equations = self.made_for.1 == held;
         same_equations.then(|| self.movable.moved(&shape.outline, &shape.holes).ok())?
     }
 }

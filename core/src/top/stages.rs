@@ -48,19 +48,36 @@ pub struct FollowedRuns {
     pub modes: usize,
 }
 
-/// What of a design each stage is made from.
-pub(super) type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
-pub(super) type MeshedFrom = (OutlineMeasures, SoundHoles, Held);
-/// First, what the mesh was made for: under a moving handle, another design's boundaries than those that the wood is drawn from.
-pub(super) type CarvedFrom = (MeshedFrom, DrawnFrom, WoodChoice, Fittings);
+/// What each stage is made from: measures and choices, and the numbers of the values before it.
+type BoundedFrom = (OutlineMeasures, SoundHoles);
+type ShapedFrom = (usize, ArchingMeasures, GraduationMeasures);
+pub(super) type MeshedFrom = (usize, Held);
+/// First, what the mesh was made for: under a moving handle, other boundaries than those of the shape.
+pub(super) type CarvedFrom = (MeshedFrom, usize, WoodChoice, Fittings);
 
 /// One design and the last value of every stage, for each mesh size.
 #[derive(Debug)]
 pub struct Stages {
     design: Design,
-    boundaries: Kept<(OutlineMeasures, SoundHoles), Boundaries>,
-    shape: Kept<DrawnFrom, Shape>,
+    boundaries: Kept<BoundedFrom, Boundaries>,
+    shape: Kept<ShapedFrom, Shape>,
     pub(super) sizes: [OnMesh; 3],
+}
+
+/// A design as it is drawn.
+#[derive(Clone, Copy)]
+pub(super) struct Drawn<'a> {
+    pub(super) design: &'a Design,
+    pub(super) shape: &'a Shape,
+    /// The numbers of its boundaries and of its shape.
+    boundaries: usize,
+    pub(super) number: usize,
+}
+
+impl Drawn<'_> {
+    pub(super) fn meshed_from(&self) -> MeshedFrom {
+        (self.boundaries, Held::by(&self.design.rim))
+    }
 }
 
 /// The stages that stand on one mesh.
@@ -68,9 +85,9 @@ pub struct Stages {
 pub(super) struct OnMesh {
     pub(super) plan: Kept<MeshedFrom, Plan>,
     pub(super) wood: Laid,
-    pub(super) modes: Kept<(CarvedFrom, ModesRequest), Modes>,
+    pub(super) modes: Kept<(usize, ModesRequest), Modes>,
     following: Following,
-    pub(super) slopes: Kept<(CarvedFrom, ModesRequest), EnergySlopes>,
+    pub(super) slopes: Kept<(usize, ModesRequest), EnergySlopes>,
 }
 
 impl Stages {
@@ -117,10 +134,10 @@ impl Stages {
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn carved(&mut self, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
-        let (design, shape, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
-        let made_for = meshed_from(design);
-        let plan = plan.get(made_for.clone(), || Plan::new(shape, made_for.2, size))?;
-        Ok((plan, wood.carved((&made_for, plan), design, shape)?))
+        let (drawn, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
+        let made_for = drawn.meshed_from();
+        let plan = plan.get(made_for, || Plan::new(drawn.shape, made_for.1, size))?;
+        Ok((plan, wood.carved((made_for, plan), drawn)?))
     }
 
     /// The picture of the top.
@@ -129,8 +146,8 @@ impl Stages {
     /// [`TopError`] of the stage that failed.
     pub fn picture(&mut self, size: MeshSize) -> Result<&Picture, TopError> {
         self.carved(size)?;
-        let (design, shape, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
-        wood.picture((&meshed_from(design), plan.last().expect(MADE)), design, shape)
+        let (drawn, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
+        wood.picture((drawn.meshed_from(), plan.last().expect(MADE)), drawn)
     }
 
     /// The modes of the top.
@@ -141,7 +158,7 @@ impl Stages {
         self.carved(size)?;
         let OnMesh { plan, wood, modes, .. } = &mut self.sizes[size as usize];
         let (plan, carved) = (plan.last().expect(MADE), wood.carved.last().expect(MADE));
-        modes.get((carved_from(&self.design)?, *request), || carved.modes(plan, request))
+        modes.get((wood.carved.number(), *request), || carved.modes(plan, request))
     }
 
     /// The lowest `count` modes of the top, from the last ones that were followed on this mesh size: in a fraction of a search's time
@@ -151,8 +168,8 @@ impl Stages {
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn follow(&mut self, size: MeshSize, count: usize) -> Result<&Followed, TopError> {
-        let (design, shape, OnMesh { following, .. }) = self.drawn_on(size)?;
-        following.follow(design, shape, size, count)
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.follow(drawn, size, count)
     }
 
     /// Mesh and carved wood as [`Stages::follow`] has them.
@@ -160,8 +177,8 @@ impl Stages {
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn followed_carved(&mut self, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
-        let (design, shape, OnMesh { following, .. }) = self.drawn_on(size)?;
-        following.carved(design, shape, size)
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.carved(drawn, size)
     }
 
     /// The picture of the same.
@@ -169,13 +186,16 @@ impl Stages {
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn followed_picture(&mut self, size: MeshSize) -> Result<&Picture, TopError> {
-        let (design, shape, OnMesh { following, .. }) = self.drawn_on(size)?;
-        following.picture(design, shape, size)
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.picture(drawn, size)
     }
 
-    fn drawn_on(&mut self, size: MeshSize) -> Result<(&Design, &Shape, &mut OnMesh), TopError> {
+    fn drawn_on(&mut self, size: MeshSize) -> Result<(Drawn<'_>, &mut OnMesh), TopError> {
         self.shape()?;
-        Ok((&self.design, self.shape.last().expect(MADE), &mut self.sizes[size as usize]))
+        let Self { design, boundaries, shape, sizes } = self;
+        let (boundaries, number) = (boundaries.number(), shape.number());
+        let drawn = Drawn { design, shape: shape.last().expect(MADE), boundaries, number };
+        Ok((drawn, &mut sizes[size as usize]))
     }
 
     /// The motion of mode `mode`, counted from zero, of the last modes followed on `size`, on the last followed picture; none as in
@@ -222,33 +242,17 @@ impl Stages {
 
 /// Draws a design whose numbers are within their limits; what it has in common with the last one drawn is not drawn again.
 fn draw<'a>(
-    boundaries: &mut Kept<(OutlineMeasures, SoundHoles), Boundaries>,
-    shape: &'a mut Kept<DrawnFrom, Shape>,
+    boundaries: &mut Kept<BoundedFrom, Boundaries>,
+    shape: &'a mut Kept<ShapedFrom, Shape>,
     design: &Design,
 ) -> Result<&'a Shape, TopError> {
-    let bounded_by = (design.outline.clone(), design.sound_holes.clone());
-    let boundaries = boundaries.get(bounded_by, || Boundaries::new(design))?;
-    Ok(shape.get(drawn_from(design), || Shape::within(boundaries, design))?)
+    boundaries.get((design.outline.clone(), design.sound_holes.clone()), || Boundaries::new(design))?;
+    let shaped_from = (boundaries.number(), design.arching.clone(), design.graduation.clone());
+    let boundaries = boundaries.last().expect(MADE);
+    Ok(shape.get(shaped_from, || Shape::within(boundaries, design))?)
 }
 
 const MADE: &str = "the stage was made just before";
-
-pub(super) fn meshed_from(design: &Design) -> MeshedFrom {
-    (design.outline.clone(), design.sound_holes.clone(), Held::by(&design.rim))
-}
-
-pub(super) fn drawn_from(design: &Design) -> DrawnFrom {
-    (design.outline.clone(), design.arching.clone(), design.sound_holes.clone(), design.graduation.clone())
-}
-
-/// Of wood on a mesh of its own.
-pub(super) fn carved_from(design: &Design) -> Result<CarvedFrom, TopError> {
-    carved_on(&meshed_from(design), design)
-}
-
-pub(super) fn carved_on(made_for: &MeshedFrom, design: &Design) -> Result<CarvedFrom, TopError> {
-    Ok((made_for.clone(), drawn_from(design), design.wood, Fittings::of_design(design)?))
-}
 
 #[cfg(test)]
 mod tests {
