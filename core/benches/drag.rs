@@ -4,7 +4,7 @@
 use bombatura_core::design::Design;
 use bombatura_core::eigen::{Factor, Pencil};
 use bombatura_core::fittings::Fittings;
-use bombatura_core::mesh::{MeshSize, MidSurface};
+use bombatura_core::mesh::{MeshSize, MidSurface, MovableMesh};
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::top::{Carved, Held, MotionField, Picture, Plan, Shape};
 use criterion::{Criterion, criterion_group, criterion_main};
@@ -20,6 +20,13 @@ fn parts(criterion: &mut Criterion) {
         group.sample_size(10);
         group.bench_function("shape", |bench| bench.iter(|| Shape::new(&design)));
         group.bench_function("mesh", |bench| bench.iter(|| Plan::new(&shape, Held::Nothing, size)));
+        let mut moved = design.clone();
+        moved.sound_holes.stop_mm += 0.3;
+        let moved = Shape::new(&moved).expect("so can one with another stop");
+        let movable = MovableMesh::new(plan.mesh.clone(), &shape.outline, &shape.holes);
+        group.bench_function("mesh moved", |bench| {
+            bench.iter(|| movable.moved(&moved.outline, &moved.holes).expect("it goes along"));
+        });
         let mid = || MidSurface::new(&plan.mesh, &shape.surface, &shape.graduation);
         group.bench_function("mid-surface", |bench| bench.iter(mid));
         let carve = || Carved::new(&plan, &shape, &wood, &Fittings::default()).expect("it is a shell");

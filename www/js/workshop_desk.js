@@ -6,7 +6,7 @@ import { chosenMode } from "./mode_choice.js";
  * keeps until the design changes, so that asking again is cheap.
  * @typedef {object} WorkshopCore
  * @property {(json: string) => void} open_design
- * @property {(size: MeshSize) => Picture} picture
+ * @property {(size: MeshSize, followed: boolean) => Picture} picture settled, or on the mesh that a follow moves along
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} follow from where the modes were last
  * @property {(mode: number) => Omit<Motion, "mode">} followed_motion on the mesh of the last follow
@@ -46,7 +46,7 @@ export class WorkshopDesk {
         return request.json;
       case "shape":
         this.#hold(request.design);
-        return this.#core.picture(request.size);
+        return this.#core.picture(request.size, true);
       case "solve":
         this.#hold(request.design);
         return this.#solution(request);
@@ -80,7 +80,7 @@ export class WorkshopDesk {
     }
     const mode = chosenMode(modes, wish).number;
     const motion = { mode, ...this.#core.motion(mode) };
-    return { size, picture: this.#core.picture(size), modes, motion, solve_ms, proven: true };
+    return { size, picture: this.#core.picture(size, false), modes, motion, solve_ms, proven: true };
   }
 
   /**
@@ -93,7 +93,7 @@ export class WorkshopDesk {
     const solve_ms = performance.now() - begun_ms;
     const mode = chosenMode(modes, wish).number;
     const motion = { mode, ...this.#core.followed_motion(mode) };
-    const [picture, signatures] = [this.#core.picture(size), this.#core.signatures()];
+    const [picture, signatures] = [this.#core.picture(size, true), this.#core.signatures()];
     return { size, picture, modes, motion, signatures, solve_ms, proven: false };
   }
 

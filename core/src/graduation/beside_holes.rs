@@ -2,12 +2,11 @@
 
 use super::smooth_step;
 use crate::{
-    outline::Outline,
     plan::{
         Loop, Point,
         vector::{cross, distance, sub, unit},
     },
-    regions::{Wing, wings},
+    regions::Wing,
     sound_holes::SoundHole,
 };
 
@@ -24,9 +23,9 @@ pub(super) struct BesideHoles {
 
 impl BesideHoles {
     /// The wood up to `reach_mm` from a hole counts as round about it.
-    pub(super) fn new(outline: &Outline, holes: &[SoundHole], reach_mm: f64) -> BesideHoles {
+    pub(super) fn new(holes: &[SoundHole], wings: &[Wing], reach_mm: f64) -> BesideHoles {
         let boundaries = holes.iter().map(|hole| hole.boundary().clone()).collect();
-        BesideHoles { reach_mm, boundaries, wings: wings(outline, holes) }
+        BesideHoles { reach_mm, boundaries, wings: wings.to_vec() }
     }
 
     /// 1 on a hole's boundary, 0 at the reach and further off. Between two holes nearer than twice the reach it is joined as

@@ -17,6 +17,7 @@ use crate::{
     design::GraduationMeasures,
     outline::{EdgeBand, Outline},
     plan::Point,
+    regions::Wing,
     sound_holes::SoundHole,
 };
 use beside_holes::BesideHoles;
@@ -57,13 +58,14 @@ impl Graduation {
 
     /// The same with the zones that lie beside sound holes, which a top without holes hasn't.
     #[must_use]
-    pub fn beside(self, outline: &Outline, holes: &[SoundHole]) -> Graduation {
+    pub(crate) fn beside<'a>(self, holes: &[SoundHole], wings: impl FnOnce() -> &'a [Wing]) -> Graduation {
         let m = &self.measures;
         if m.around_holes_mm.is_none() && m.wings_mm.is_none() {
             return self;
         }
         let reach = self.arching.measures().channel_distance_mm;
-        Graduation { beside_holes: BesideHoles::new(outline, holes, reach), ..self }
+        let wings = m.wings_mm.map_or(&[][..], |_| wings());
+        Graduation { beside_holes: BesideHoles::new(holes, wings, reach), ..self }
     }
 
     /// Thickness along the normal at a point in plan, mm. Always positive.

@@ -36,7 +36,7 @@ pub(super) struct Domain {
 
 impl Domain {
     pub(super) fn new(outline: &Outline, holes: &[SoundHole]) -> Domain {
-        let is_half = outline.is_symmetric() && mirror_each_other(holes);
+        let is_half = is_symmetric(outline, holes);
         let rim = if is_half { treble_rim(outline) } else { Ring::of(outline.boundary().pieces()) };
         let wanted = holes.iter().filter(|hole| !is_half || hole.is_treble());
         let rings = std::iter::once(rim).chain(wanted.map(|hole| Ring::of(hole.boundary().pieces()))).collect();
@@ -90,6 +90,11 @@ fn treble_rim(outline: &Outline) -> Ring {
             Chain { pieces: vec![centreline], is_centreline: true },
         ],
     }
+}
+
+/// True for a top whose sides mirror each other, of which one half is meshed.
+pub(super) fn is_symmetric(outline: &Outline, holes: &[SoundHole]) -> bool {
+    outline.is_symmetric() && mirror_each_other(holes)
 }
 
 /// True when the holes are none, or one on each side that mirrors the other and stays off the centreline.

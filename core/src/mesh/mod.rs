@@ -9,14 +9,19 @@
 //! and smoothed. Refinement of a coarse triangulation by circumcentres was not taken: it guarantees 20 to 30 degrees at
 //! best, and gives no even layers along the narrow wood beside the eyes.
 
+mod anchors;
 mod count;
 mod domain;
 mod edges;
 mod error;
 mod fill;
+mod harmonic;
 mod improve;
 mod locate;
 mod mid_surface;
+mod moved;
+#[cfg(test)]
+mod moved_tests;
 mod narrow;
 mod near;
 mod plan_mesh;
@@ -33,6 +38,7 @@ pub use edges::Edges;
 pub use error::MeshError;
 pub use locate::{Locator, Shares, interpolated};
 pub use mid_surface::{MidSurface, Sample};
+pub use moved::{MovableMesh, Unmoved};
 pub use plan_mesh::{MeshSize, PlanMesh};
 
 /// How far a chord of the mesh's boundary may stray from the curve on bodies up to a violin's length, mm. A rounding of 1 mm

@@ -8,7 +8,10 @@ use super::{
 };
 use crate::{
     outline::Outline,
-    plan::{Point, vector::mirrored},
+    plan::{
+        Point,
+        vector::{distance, mirrored},
+    },
     sound_holes::SoundHole,
 };
 
@@ -92,6 +95,23 @@ impl PlanMesh {
         let mesh = PlanMesh { points_mm: points, triangles, rim_nodes, hole_loops, edges: Edges::default() };
         let mesh = if domain.is_half { mesh.with_mirror_image() } else { mesh };
         Ok(PlanMesh { edges: Edges::of(&mesh.triangles), ..mesh })
+    }
+
+    /// The outline's nodes, then those of each hole.
+    pub(super) fn loops(&self) -> impl Iterator<Item = &Vec<u32>> {
+        std::iter::once(&self.rim_nodes).chain(&self.hole_loops)
+    }
+
+    /// (edge), mm.
+    pub(super) fn edge_lengths_mm(&self) -> impl Iterator<Item = f64> {
+        self.edges.ends.iter().map(|&[a, b]| distance(self.points_mm[a as usize], self.points_mm[b as usize]))
+    }
+
+    /// Of a mesh that was joined to its mirror image: each node off the centreline that was meshed, with its image.
+    pub(super) fn images(&self) -> impl Iterator<Item = (usize, usize)> {
+        let on_centreline = self.points_mm.iter().filter(|p| p[0] == 0.0).count();
+        let meshed = (self.points_mm.len() + on_centreline) / 2;
+        (0..meshed).filter(|&node| self.points_mm[node][0] != 0.0).zip(meshed..)
     }
 
     /// Joins a treble half, closed by the centreline x = 0, to its mirror image.

@@ -21,7 +21,7 @@ use crate::{
 
 const SIZES: [MeshSize; 3] = [MeshSize::Preview, MeshSize::Standard, MeshSize::Fine];
 
-fn plan(design: &Design) -> (Outline, Vec<SoundHole>) {
+pub(super) fn plan(design: &Design) -> (Outline, Vec<SoundHole>) {
     let outline = Outline::new(&design.outline).unwrap();
     let holes = SoundHole::both(&design.sound_holes, &outline).unwrap();
     (outline, holes)
@@ -33,7 +33,7 @@ fn mesh(design: &Design, size: MeshSize) -> PlanMesh {
 }
 
 /// Every edge inside has two triangles, every boundary edge one; each boundary edge is a chord of a loop in its order.
-fn assert_conforming(mesh: &PlanMesh) {
+pub(super) fn assert_conforming(mesh: &PlanMesh) {
     let mut edges: BTreeMap<(u32, u32), usize> = BTreeMap::new();
     for [a, b, c] in &mesh.triangles {
         for edge in [(*a, *b), (*b, *c), (*c, *a)] {
@@ -89,21 +89,24 @@ fn boundary_nodes_lie_on_their_curves_and_chords_stay_within_tolerance() {
     let (outline, holes) = plan(&Design::demo());
     for size in SIZES {
         let mesh = PlanMesh::new(&outline, &holes, size).unwrap();
-        let curves = std::iter::once(outline.boundary()).chain(holes.iter().map(SoundHole::boundary));
-        let loops = std::iter::once(&mesh.rim_nodes).chain(&mesh.hole_loops);
-        for (curve, nodes) in curves.zip(loops) {
-            for (i, &node) in nodes.iter().enumerate() {
-                let a = mesh.points_mm[node as usize];
-                let b = mesh.points_mm[nodes[(i + 1) % nodes.len()] as usize];
-                assert!(curve.nearest(a).distance_mm < 1e-6, "{a:?} is off its curve");
-                let middle = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];
-                let stray = curve.nearest(middle).distance_mm;
-                assert!(stray < BOUNDARY_TOLERANCE_MM, "{size:?}: {stray} mm at {middle:?}");
-            }
-        }
+        assert_on_boundaries(&mesh, &outline, &holes);
         // Corner points are nodes.
         for corner in outline.corner_points_mm() {
             assert!(mesh.points_mm.iter().any(|p| (p[0] - corner[0]).hypot(p[1] - corner[1]) < 1e-9));
+        }
+    }
+}
+
+pub(super) fn assert_on_boundaries(mesh: &PlanMesh, outline: &Outline, holes: &[SoundHole]) {
+    let curves = std::iter::once(outline.boundary()).chain(holes.iter().map(SoundHole::boundary));
+    for (curve, nodes) in curves.zip(mesh.loops()) {
+        for (i, &node) in nodes.iter().enumerate() {
+            let a = mesh.points_mm[node as usize];
+            let b = mesh.points_mm[nodes[(i + 1) % nodes.len()] as usize];
+            assert!(curve.nearest(a).distance_mm < 1e-6, "{a:?} is off its curve");
+            let middle = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];
+            let stray = curve.nearest(middle).distance_mm;
+            assert!(stray <= BOUNDARY_TOLERANCE_MM, "{stray} mm at {middle:?}");
         }
     }
 }
@@ -142,13 +145,16 @@ proptest! {
 #[test]
 fn symmetric_designs_have_exactly_symmetric_meshes() {
     for size in SIZES {
-        let mesh = mesh(&Design::demo(), size);
-        let key = |p: [f64; 2]| (p[0].to_bits(), p[1].to_bits());
-        let points: BTreeSet<_> = mesh.points_mm.iter().map(|&p| key([p[0] + 0.0, p[1]])).collect();
-        assert_eq!(points.len(), mesh.points_mm.len(), "two nodes in one place");
-        let alone = mesh.points_mm.iter().find(|p| !points.contains(&key([0.0 - p[0], p[1]])));
-        assert_eq!(alone, None, "{size:?}: a node without an image");
+        assert_symmetric(&mesh(&Design::demo(), size));
     }
+}
+
+pub(super) fn assert_symmetric(mesh: &PlanMesh) {
+    let key = |p: [f64; 2]| (p[0].to_bits(), p[1].to_bits());
+    let points: BTreeSet<_> = mesh.points_mm.iter().map(|&p| key([p[0] + 0.0, p[1]])).collect();
+    assert_eq!(points.len(), mesh.points_mm.len(), "two nodes in one place");
+    let alone = mesh.points_mm.iter().find(|p| !points.contains(&key([0.0 - p[0], p[1]])));
+    assert_eq!(alone, None, "a node without an image");
 }
 
 /// Wood left by the analytic areas (closed forms of arcs and cubics).
@@ -259,7 +265,7 @@ fn every_pattern_is_meshed_well() {
     }
 }
 
-fn patterns() -> Vec<SoundHoleChoice> {
+pub(super) fn patterns() -> Vec<SoundHoleChoice> {
     let demo = Design::demo();
     let (_, holes) = plan(&demo);
     let SoundHoleChoice::EyesAndStem(mut sharp_f) = demo.sound_holes.treble else { panic!("f-holes") };

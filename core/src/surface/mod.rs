@@ -23,7 +23,7 @@ use crate::{
     design::SoundHoles,
     outline::{EdgeBand, Outline},
     plan::Point,
-    sound_holes::SoundHole,
+    regions::Wing,
 };
 use wing_hollow::WingHollow;
 
@@ -67,8 +67,8 @@ impl Surface {
 
     /// The same with the fluting run into the lower wings where the holes' measures ask for it.
     #[must_use]
-    pub fn fluted(self, choices: &SoundHoles, outline: &Outline, holes: &[SoundHole]) -> Surface {
-        Surface { hollows: WingHollow::all(choices, outline, holes), ..self }
+    pub(crate) fn fluted<'a>(self, choices: &SoundHoles, wings: impl FnOnce() -> &'a [Wing]) -> Surface {
+        Surface { hollows: WingHollow::all(choices, wings), ..self }
     }
 
     /// Height, slope and bend at a point inside the outline. Below a microsecond.

@@ -6,13 +6,11 @@
 
 use crate::{
     design::{EyesAndStem, SoundHoleChoice, SoundHoles},
-    outline::Outline,
     plan::{
         Point,
         vector::{cross, distance, dot, sub, unit},
     },
-    regions::{RegionKind, Side, Wing, wings},
-    sound_holes::SoundHole,
+    regions::{RegionKind, Side, Wing},
 };
 
 /// How far outside the root the fluting begins, over the root's width.
@@ -45,7 +43,7 @@ pub(super) struct Depth {
 
 impl WingHollow {
     /// The flutings that a design asks for.
-    pub(super) fn all(choices: &SoundHoles, outline: &Outline, holes: &[SoundHole]) -> Vec<WingHollow> {
+    pub(super) fn all<'a>(choices: &SoundHoles, wings: impl FnOnce() -> &'a [Wing]) -> Vec<WingHollow> {
         let wanted = |side: Side| {
             let choice = choices.on_side(side == Side::Treble);
             let SoundHoleChoice::EyesAndStem(measures) = choice else { return None };
@@ -54,12 +52,12 @@ impl WingHollow {
         if [Side::Bass, Side::Treble].into_iter().all(|side| wanted(side).is_none()) {
             return Vec::new();
         }
-        let hollow = |wing: Wing| {
+        let hollow = |wing: &Wing| {
             let RegionKind::LowerWing(side) = wing.kind else { return None };
             let (depth_mm, measures) = wanted(side)?;
-            Some(WingHollow::new(wing, depth_mm, measures))
+            Some(WingHollow::new(wing.clone(), depth_mm, measures))
         };
-        wings(outline, holes).into_iter().filter_map(hollow).collect()
+        wings().iter().filter_map(hollow).collect()
     }
 
     fn new(wing: Wing, depth_mm: f64, measures: &EyesAndStem) -> WingHollow {

@@ -1,8 +1,7 @@
 //! What is told about the modes of a top beside frequency and shape.
 
-use super::stages::carved_from;
 use super::{Stages, TopError};
-use crate::fittings::Bare;
+use crate::fittings::{Bare, Fittings};
 use crate::mesh::MeshSize;
 use crate::modes::{Certainty, Damping, ModesRequest, Sensitivity, certainty, damping, sensitivities};
 use crate::shell::{ElementOptions, EnergySlopes};
@@ -44,7 +43,7 @@ impl Stages {
         self.modes(other, &wider)?;
         let solved = |size: MeshSize| {
             let on = &self.sizes[size as usize];
-            on.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))
+            on.wood.carved.last().zip(on.modes.last()).map(|(carved, modes)| (&carved.geometry, modes))
         };
         let made = "both were solved just before";
         Ok(certainty(solved(size).expect(made), solved(other).expect(made), &slopes, &scatter))
@@ -52,13 +51,12 @@ impl Stages {
 
     fn slopes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&EnergySlopes, TopError> {
         self.modes(size, request)?;
-        let made_from = carved_from(self.design())?;
-        let (wood, fittings) = (self.design().wood.wood()?, made_from.3.clone());
+        let (wood, fittings) = (self.design().wood.wood()?, Fittings::of_design(self.design())?);
         let on = &mut self.sizes[size as usize];
         let made = "all were made just before";
         let (plan, carved, modes) =
-            (on.plan.last().expect(made), on.carved.last().expect(made), on.modes.last().expect(made));
-        on.slopes.get((made_from, *request), || {
+            (on.plan.last().expect(made), on.wood.carved.last().expect(made), on.modes.last().expect(made));
+        on.slopes.get((on.wood.carved.number(), *request), || {
             let (geometry, options) = (&carved.geometry, ElementOptions::default());
             let mut slopes = EnergySlopes::new(geometry, &wood, options, &modes.shapes)?;
             let bare = Bare { geometry, wood: &wood, equations: &plan.equations, options };

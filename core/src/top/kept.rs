@@ -5,11 +5,12 @@
 pub(super) struct Kept<I, V> {
     last: Option<(I, V)>,
     runs: usize,
+    number: usize,
 }
 
 impl<I, V> Default for Kept<I, V> {
     fn default() -> Self {
-        Self { last: None, runs: 0 }
+        Self { last: None, runs: 0, number: 0 }
     }
 }
 
@@ -26,7 +27,9 @@ impl<I: PartialEq, V> Kept<I, V> {
             last => {
                 self.last = last;
                 self.runs += 1;
-                (inputs, make(self.last())?)
+                let value = make(self.last())?;
+                self.number = self.runs;
+                (inputs, value)
             }
         };
         Ok(&self.last.insert(made).1)
@@ -35,6 +38,11 @@ impl<I: PartialEq, V> Kept<I, V> {
     /// The value last made or confirmed, whatever its inputs.
     pub(super) fn last(&self) -> Option<&V> {
         self.last.as_ref().map(|(_, value)| value)
+    }
+
+    /// The number of that value, which no other value of this stage has had: a stage made from it is made from this number.
+    pub(super) fn number(&self) -> usize {
+        self.number
     }
 
     /// How often it was made, failures included.
@@ -54,6 +62,8 @@ mod tests {
         assert_eq!(kept.get(3, fine(3)), Ok(&9));
         assert_eq!(kept.get(3, || Err("not asked".to_owned())), Ok(&9));
         assert_eq!(kept.get(4, || Err("no".to_owned())), Err("no".to_owned()));
-        assert_eq!((kept.last(), kept.runs()), (Some(&9), 2));
+        assert_eq!((kept.last(), kept.number(), kept.runs()), (Some(&9), 1, 2));
+        assert_eq!(kept.get(4, fine(4)), Ok(&16));
+        assert_eq!((kept.number(), kept.runs()), (3, 3));
     }
 }

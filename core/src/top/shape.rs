@@ -1,9 +1,12 @@
 //! The geometry of a design.
 
+use std::cell::OnceCell;
+
 use crate::arching::Arching;
 use crate::design::{Design, DesignError};
 use crate::graduation::Graduation;
 use crate::outline::Outline;
+use crate::regions::{Wing, wings};
 use crate::sound_holes::SoundHole;
 use crate::surface::Surface;
 
@@ -21,10 +24,12 @@ pub struct Shape {
 }
 
 /// Outline and holes: what heights and thickness leave as it is.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub(super) struct Boundaries {
     pub(super) outline: Outline,
     pub(super) holes: Vec<SoundHole>,
+    /// Found when a fluting or a thickness first asks for them.
+    wings: OnceCell<Vec<Wing>>,
 }
 
 impl Boundaries {
@@ -32,7 +37,11 @@ impl Boundaries {
     pub(super) fn new(design: &Design) -> Result<Self, DesignError> {
         let outline = Outline::new(&design.outline)?;
         let holes = SoundHole::both(&design.sound_holes, &outline)?;
-        Ok(Self { outline, holes })
+        Ok(Self { outline, holes, wings: OnceCell::new() })
+    }
+
+    fn wings(&self) -> &[Wing] {
+        self.wings.get_or_init(|| wings(&self.outline, &self.holes))
     }
 }
 
@@ -50,10 +59,10 @@ impl Shape {
 
     /// Draws a checked `design` within its boundaries.
     pub(super) fn within(boundaries: &Boundaries, design: &Design) -> Result<Self, DesignError> {
-        let Boundaries { outline, holes } = boundaries.clone();
-        let arching = Arching::new(&design.arching, &outline)?;
-        let surface = Surface::new(&arching, &outline).fluted(&design.sound_holes, &outline, &holes);
-        let graduation = Graduation::new(&design.graduation, &arching, &outline).beside(&outline, &holes);
-        Ok(Self { outline, holes, surface, graduation })
+        let Boundaries { outline, holes, .. } = boundaries;
+        let arching = Arching::new(&design.arching, outline)?;
+        let surface = Surface::new(&arching, outline).fluted(&design.sound_holes, || boundaries.wings());
+        let graduation = Graduation::new(&design.graduation, &arching, outline).beside(holes, || boundaries.wings());
+        Ok(Self { outline: outline.clone(), holes: holes.clone(), surface, graduation })
     }
 }

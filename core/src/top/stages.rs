@@ -2,6 +2,7 @@
 
 use super::following::Following;
 use super::kept::Kept;
+use super::laid::Laid;
 use super::shape::Boundaries;
 use super::{Carved, Held, MotionField, Picture, Plan, Shape, TopError, signatures};
 use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, SoundHoles};
@@ -26,35 +27,67 @@ pub struct StageRuns {
     pub picture: usize,
     /// The modes.
     pub modes: usize,
-    /// The modes followed while a handle moves.
-    pub followed: usize,
     /// The slopes of the modes' energies.
     pub slopes: usize,
+    /// What stands on the mesh under a moving handle.
+    pub followed: FollowedRuns,
 }
 
-/// What of a design each stage is made from.
-pub(super) type DrawnFrom = (OutlineMeasures, ArchingMeasures, SoundHoles, GraduationMeasures);
-pub(super) type MeshedFrom = (OutlineMeasures, SoundHoles, Held);
-pub(super) type CarvedFrom = (DrawnFrom, Held, WoodChoice, Fittings);
+/// How often each stage under a moving handle was made, over all mesh sizes.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct FollowedRuns {
+    /// Mesh, equations, factorisation order.
+    pub plan: usize,
+    /// Only the mesh's nodes, moved.
+    pub moved: usize,
+    /// Mid-surface and assembled shell with its fittings.
+    pub carved: usize,
+    /// The picture.
+    pub picture: usize,
+    /// The modes.
+    pub modes: usize,
+}
+
+/// What each stage is made from: measures and choices, and the numbers of the values before it.
+type BoundedFrom = (OutlineMeasures, SoundHoles);
+type ShapedFrom = (usize, ArchingMeasures, GraduationMeasures);
+pub(super) type MeshedFrom = (usize, Held);
+/// First, what the mesh was made for: under a moving handle, other boundaries than those of the shape.
+pub(super) type CarvedFrom = (MeshedFrom, usize, WoodChoice, Fittings);
 
 /// One design and the last value of every stage, for each mesh size.
 #[derive(Debug)]
 pub struct Stages {
     design: Design,
-    boundaries: Kept<(OutlineMeasures, SoundHoles), Boundaries>,
-    shape: Kept<DrawnFrom, Shape>,
+    boundaries: Kept<BoundedFrom, Boundaries>,
+    shape: Kept<ShapedFrom, Shape>,
     pub(super) sizes: [OnMesh; 3],
+}
+
+/// A design as it is drawn.
+#[derive(Clone, Copy)]
+pub(super) struct Drawn<'a> {
+    pub(super) design: &'a Design,
+    pub(super) shape: &'a Shape,
+    /// The numbers of its boundaries and of its shape.
+    boundaries: usize,
+    pub(super) number: usize,
+}
+
+impl Drawn<'_> {
+    pub(super) fn meshed_from(&self) -> MeshedFrom {
+        (self.boundaries, Held::by(&self.design.rim))
+    }
 }
 
 /// The stages that stand on one mesh.
 #[derive(Debug, Default)]
 pub(super) struct OnMesh {
     pub(super) plan: Kept<MeshedFrom, Plan>,
-    pub(super) carved: Kept<CarvedFrom, Carved>,
-    picture: Kept<(DrawnFrom, Held), Picture>,
-    pub(super) modes: Kept<(CarvedFrom, ModesRequest), Modes>,
+    pub(super) wood: Laid,
+    pub(super) modes: Kept<(usize, ModesRequest), Modes>,
     following: Following,
-    pub(super) slopes: Kept<(CarvedFrom, ModesRequest), EnergySlopes>,
+    pub(super) slopes: Kept<(usize, ModesRequest), EnergySlopes>,
 }
 
 impl Stages {
@@ -78,7 +111,7 @@ impl Stages {
         design.check_numbers()?;
         Fittings::of_design(&design)?;
         draw(&mut self.boundaries, &mut self.shape, &design)?;
-        let Boundaries { outline, holes } = self.boundaries.last().expect(MADE);
+        let Boundaries { outline, holes, .. } = self.boundaries.last().expect(MADE);
         design.check_within(outline, holes)?;
         self.design = design;
         Ok(())
@@ -101,15 +134,10 @@ impl Stages {
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn carved(&mut self, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
-        self.shape()?;
-        let (design, shape) = (&self.design, self.shape.last().expect(MADE));
-        let OnMesh { plan, carved, .. } = &mut self.sizes[size as usize];
-        let held = Held::by(&design.rim);
-        let plan = plan.get(meshed_from(design), || Plan::new(shape, held, size))?;
-        let carved_from = carved_from(design)?;
-        let fittings = carved_from.3.clone();
-        let carved = carved.get(carved_from, || Carved::new(plan, shape, &design.wood.wood()?, &fittings))?;
-        Ok((plan, carved))
+        let (drawn, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
+        let made_for = drawn.meshed_from();
+        let plan = plan.get(made_for, || Plan::new(drawn.shape, made_for.1, size))?;
+        Ok((plan, wood.carved((made_for, plan), drawn)?))
     }
 
     /// The picture of the top.
@@ -118,10 +146,8 @@ impl Stages {
     /// [`TopError`] of the stage that failed.
     pub fn picture(&mut self, size: MeshSize) -> Result<&Picture, TopError> {
         self.carved(size)?;
-        let OnMesh { plan, carved, picture, .. } = &mut self.sizes[size as usize];
-        let (plan, carved) = both(plan, carved);
-        let drawn = (drawn_from(&self.design), Held::by(&self.design.rim));
-        picture.get(drawn, || Ok(Picture::new(&plan.mesh, &carved.mid_surface)))
+        let (drawn, OnMesh { plan, wood, .. }) = self.drawn_on(size)?;
+        wood.picture((drawn.meshed_from(), plan.last().expect(MADE)), drawn)
     }
 
     /// The modes of the top.
@@ -130,35 +156,61 @@ impl Stages {
     /// [`TopError`] of the stage that failed.
     pub fn modes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&Modes, TopError> {
         self.carved(size)?;
-        let OnMesh { plan, carved, modes, .. } = &mut self.sizes[size as usize];
-        let (plan, carved) = both(plan, carved);
-        modes.get((carved_from(&self.design)?, *request), || carved.modes(plan, request))
+        let OnMesh { plan, wood, modes, .. } = &mut self.sizes[size as usize];
+        let (plan, carved) = (plan.last().expect(MADE), wood.carved.last().expect(MADE));
+        modes.get((wood.carved.number(), *request), || carved.modes(plan, request))
     }
 
     /// The lowest `count` modes of the top, from the last ones that were followed on this mesh size: in a fraction of a search's time
-    /// while the design changes little by little, but not proven complete.
+    /// while the design changes little by little, but not proven complete. The mesh is the last one that was made for this, moved
+    /// with outline and holes as long as it stays good enough, so that the figures depend a little on where the handle started.
     ///
     /// # Errors
     /// [`TopError`] of the stage that failed.
     pub fn follow(&mut self, size: MeshSize, count: usize) -> Result<&Followed, TopError> {
-        self.carved(size)?;
-        let OnMesh { plan, carved, following, .. } = &mut self.sizes[size as usize];
-        let (plan, carved) = both(plan, carved);
-        following.follow((meshed_from(&self.design), plan), (carved_from(&self.design)?, carved), count)
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.follow(drawn, size, count)
     }
 
-    /// The motion of mode `mode`, counted from zero, of the last modes followed on `size`, on the last picture; none as in
+    /// Mesh and carved wood as [`Stages::follow`] has them.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn followed_carved(&mut self, size: MeshSize) -> Result<(&Plan, &Carved), TopError> {
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.carved(drawn, size)
+    }
+
+    /// The picture of the same.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn followed_picture(&mut self, size: MeshSize) -> Result<&Picture, TopError> {
+        let (drawn, OnMesh { following, .. }) = self.drawn_on(size)?;
+        following.picture(drawn, size)
+    }
+
+    fn drawn_on(&mut self, size: MeshSize) -> Result<(Drawn<'_>, &mut OnMesh), TopError> {
+        self.shape()?;
+        let Self { design, boundaries, shape, sizes } = self;
+        let (boundaries, number) = (boundaries.number(), shape.number());
+        let drawn = Drawn { design, shape: shape.last().expect(MADE), boundaries, number };
+        Ok((drawn, &mut sizes[size as usize]))
+    }
+
+    /// The motion of mode `mode`, counted from zero, of the last modes followed on `size`, on the last followed picture; none as in
     /// [`Stages::motion`].
     #[must_use]
     pub fn followed_motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        self.motion_of(size, &self.sizes[size as usize].following.last()?.modes, mode)
+        self.sizes[size as usize].following.motion(mode)
     }
 
     /// The motion of elastic mode `mode`, counted from zero, on the last picture and modes of `size`; none before both were
     /// made, or when there is no such mode.
     #[must_use]
     pub fn motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        self.motion_of(size, self.sizes[size as usize].modes.last()?, mode)
+        let OnMesh { wood, modes, .. } = &self.sizes[size as usize];
+        wood.motion(modes.last()?, mode)
     }
 
     /// (mode, place): what tells the last modes of `size` from each other on any mesh, see [`signatures`]; those followed, or else
@@ -166,14 +218,9 @@ impl Stages {
     #[must_use]
     pub fn signatures(&self, size: MeshSize, followed: bool) -> Vec<f32> {
         let OnMesh { plan, modes, following, .. } = &self.sizes[size as usize];
-        let modes = if followed { following.last().map(|followed| &followed.modes) } else { modes.last() };
-        plan.last().zip(modes).map_or_else(Vec::new, |(plan, modes)| signatures(&plan.mesh, modes))
-    }
-
-    fn motion_of(&self, size: MeshSize, modes: &Modes, mode: usize) -> Option<MotionField> {
-        let OnMesh { carved, picture, .. } = &self.sizes[size as usize];
-        let (carved, picture) = (carved.last()?, picture.last()?);
-        (mode < modes.count()).then(|| MotionField::new(picture, &carved.mid_surface, modes.shape(mode)))
+        let settled = || Some((&plan.last()?.mesh, modes.last()?));
+        let known = if followed { following.last() } else { settled() };
+        known.map_or_else(Vec::new, |(mesh, modes)| signatures(mesh, modes))
     }
 
     /// How often each stage was made so far.
@@ -184,43 +231,28 @@ impl Stages {
             boundaries: self.boundaries.runs(),
             shape: self.shape.runs(),
             plan: sum(|on| on.plan.runs()),
-            carved: sum(|on| on.carved.runs()),
-            picture: sum(|on| on.picture.runs()),
+            carved: sum(|on| on.wood.carved.runs()),
+            picture: sum(|on| on.wood.picture.runs()),
             modes: sum(|on| on.modes.runs()),
-            followed: sum(|on| on.following.runs()),
             slopes: sum(|on| on.slopes.runs()),
+            followed: self.sizes.iter().fold(FollowedRuns::default(), |runs, on| on.following.add_runs(runs)),
         }
     }
 }
 
 /// Draws a design whose numbers are within their limits; what it has in common with the last one drawn is not drawn again.
 fn draw<'a>(
-    boundaries: &mut Kept<(OutlineMeasures, SoundHoles), Boundaries>,
-    shape: &'a mut Kept<DrawnFrom, Shape>,
+    boundaries: &mut Kept<BoundedFrom, Boundaries>,
+    shape: &'a mut Kept<ShapedFrom, Shape>,
     design: &Design,
 ) -> Result<&'a Shape, TopError> {
-    let bounded_by = (design.outline.clone(), design.sound_holes.clone());
-    let boundaries = boundaries.get(bounded_by, || Boundaries::new(design))?;
-    Ok(shape.get(drawn_from(design), || Shape::within(boundaries, design))?)
-}
-
-fn both<'a>(plan: &'a Kept<MeshedFrom, Plan>, carved: &'a Kept<CarvedFrom, Carved>) -> (&'a Plan, &'a Carved) {
-    (plan.last().expect(MADE), carved.last().expect(MADE))
+    boundaries.get((design.outline.clone(), design.sound_holes.clone()), || Boundaries::new(design))?;
+    let shaped_from = (boundaries.number(), design.arching.clone(), design.graduation.clone());
+    let boundaries = boundaries.last().expect(MADE);
+    Ok(shape.get(shaped_from, || Shape::within(boundaries, design))?)
 }
 
 const MADE: &str = "the stage was made just before";
-
-fn meshed_from(design: &Design) -> MeshedFrom {
-    (design.outline.clone(), design.sound_holes.clone(), Held::by(&design.rim))
-}
-
-fn drawn_from(design: &Design) -> DrawnFrom {
-    (design.outline.clone(), design.arching.clone(), design.sound_holes.clone(), design.graduation.clone())
-}
-
-pub(super) fn carved_from(design: &Design) -> Result<CarvedFrom, TopError> {
-    Ok((drawn_from(design), Held::by(&design.rim), design.wood, Fittings::of_design(design)?))
-}
 
 #[cfg(test)]
 mod tests {
@@ -234,50 +266,65 @@ mod tests {
         design
     }
 
+    /// How often each stage was made: outline and holes, surface; mesh, wood, picture, modes of the settled design; mesh made and
+    /// moved, wood, picture, modes under a moving handle.
+    fn counts(runs: StageRuns) -> ([usize; 2], [usize; 4], [usize; 5]) {
+        let FollowedRuns { plan, moved, carved, picture, modes } = runs.followed;
+        (
+            [runs.boundaries, runs.shape],
+            [runs.plan, runs.carved, runs.picture, runs.modes],
+            [plan, moved, carved, picture, modes],
+        )
+    }
+
     /// Which stages each control makes again: the mesh and its factorisation's order survive all but outline, holes
-    /// and what the rim holds unmoved.
+    /// and what the rim holds unmoved. Under a moving handle they survive outlines and holes that move a little.
     #[test]
     fn a_change_makes_again_only_what_follows_from_it() {
         let mut stages = Stages::new(Design::demo());
         let request = ModesRequest { most: 2, below_hz: None, prove: false };
         let mut after = |change: fn(&mut Design)| {
-            let before = stages.runs();
+            let before = counts(stages.runs());
             let mut design = stages.design().clone();
             change(&mut design);
             stages.set_design(design).unwrap();
             stages.picture(MeshSize::Preview).unwrap();
             stages.modes(MeshSize::Preview, &request).unwrap();
             stages.follow(MeshSize::Preview, 2).unwrap();
-            let now = stages.runs();
-            [
-                now.boundaries - before.boundaries,
-                now.shape - before.shape,
-                now.plan - before.plan,
-                now.carved - before.carved,
-                now.picture - before.picture,
-                now.modes - before.modes,
-                now.followed - before.followed,
-            ]
+            stages.followed_picture(MeshSize::Preview).unwrap();
+            let now = counts(stages.runs());
+            (
+                std::array::from_fn(|i| now.0[i] - before.0[i]),
+                std::array::from_fn(|i| now.1[i] - before.1[i]),
+                std::array::from_fn(|i| now.2[i] - before.2[i]),
+            )
         };
-        assert_eq!(after(|_| ()), [1, 1, 1, 1, 1, 1, 1], "first");
-        assert_eq!(after(|_| ()), [0; 7], "nothing changed");
-        assert_eq!(after(|design| design.name.push('x')), [0; 7], "name");
-        assert_eq!(after(|design| design.arching.apex_height_mm += 0.5), [0, 1, 0, 1, 1, 1, 1], "arch");
-        assert_eq!(after(|design| design.graduation.centre_mm += 0.1), [0, 1, 0, 1, 1, 1, 1], "thickness");
-        assert_eq!(after(|design| design.wood.ring_angle_deg = 3.0), [0, 0, 0, 1, 0, 1, 1], "wood");
-        assert_eq!(after(|design| design.rim = Rim::Hinged), [0, 0, 1, 1, 1, 1, 1], "rim");
-        assert_eq!(after(|design| design.rim = Rim::Clamped), [0, 0, 1, 1, 1, 1, 1], "clamped rim");
-        assert_eq!(after(|design| design.rim = Rim::Free), [0, 0, 1, 1, 1, 1, 1], "free again");
-        assert_eq!(after(|design| design.bar = fitted_out().bar), [0, 0, 0, 1, 0, 1, 1], "bar");
-        assert_eq!(
-            after(|design| design.bar.as_mut().unwrap().height_mm = 10.0),
-            [0, 0, 0, 1, 0, 1, 1],
-            "bar's height"
-        );
-        assert_eq!(after(|design| design.post = fitted_out().post), [0, 0, 0, 1, 0, 1, 1], "post");
-        assert_eq!(after(|design| design.masses = fitted_out().masses), [0, 0, 0, 1, 0, 1, 1], "mass");
-        assert_eq!(after(|design| design.rim = fitted_out().rim), [0, 0, 0, 1, 0, 1, 1], "ribs that give way");
-        assert_eq!(after(|design| design.sound_holes.bass = SoundHoleChoice::None), [1, 1, 1, 1, 1, 1, 1], "hole");
+        let nothing = ([0; 2], [0; 4], [0; 5]);
+        let all = ([1; 2], [1; 4], [1, 0, 1, 1, 1]);
+        let surface = ([0, 1], [0, 1, 1, 1], [0, 0, 1, 1, 1]);
+        let wood = ([0, 0], [0, 1, 0, 1], [0, 0, 1, 0, 1]);
+        let held = ([0, 0], [1; 4], [1, 0, 1, 1, 1]);
+        let moved = ([1; 2], [1; 4], [0, 1, 1, 1, 1]);
+        assert_eq!(after(|_| ()), all, "first");
+        assert_eq!(after(|_| ()), nothing, "nothing changed");
+        assert_eq!(after(|design| design.name.push('x')), nothing, "name");
+        assert_eq!(after(|design| design.arching.apex_height_mm += 0.5), surface, "arch");
+        assert_eq!(after(|design| design.graduation.centre_mm += 0.1), surface, "thickness");
+        assert_eq!(after(|design| design.wood.ring_angle_deg = 3.0), wood, "wood");
+        assert_eq!(after(|design| design.rim = Rim::Hinged), held, "rim");
+        assert_eq!(after(|design| design.rim = Rim::Clamped), held, "clamped rim");
+        assert_eq!(after(|design| design.rim = Rim::Free), held, "free again");
+        assert_eq!(after(|design| design.bar = fitted_out().bar), wood, "bar");
+        assert_eq!(after(|design| design.bar.as_mut().unwrap().height_mm = 10.0), wood, "bar's height");
+        assert_eq!(after(|design| design.post = fitted_out().post), wood, "post");
+        assert_eq!(after(|design| design.masses = fitted_out().masses), wood, "mass");
+        assert_eq!(after(|design| design.rim = fitted_out().rim), wood, "ribs that give way");
+        assert_eq!(after(|design| design.outline.waist_width_mm += 0.2), moved, "waist, a little");
+        assert_eq!(after(|design| design.sound_holes.stop_mm += 0.2), moved, "stop, a little");
+        assert_eq!(after(|design| design.sound_holes.stop_mm += 0.2), moved, "stop, a little more");
+        assert_eq!(after(|design| design.sound_holes.stop_mm -= 8.0), all, "stop, by much");
+        assert_eq!(after(|design| design.sound_holes.stop_mm += 0.2), moved, "stop, from there");
+        assert_eq!(after(|design| design.sound_holes.bass = SoundHoleChoice::None), all, "hole");
     }
 
     #[test]

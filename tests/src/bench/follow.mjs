@@ -44,7 +44,7 @@ for (const [name, { by_mm, set }] of Object.entries(HANDLES)) {
     workshop.open_design(text);
     const { modes: found } = workshop.follow(size, Number(modes));
     workshop.followed_motion(found[4].number);
-    nodes = workshop.picture(size).nodes;
+    nodes = workshop.picture(size, true).nodes;
     workshop.signatures();
     taken += 1;
     if (taken === 100) warm_memory_mb = megabytes();

@@ -19,7 +19,7 @@ for (let run = 0; run <= Number(runs); run += 1) {
   design.graduation.centre_mm += 0.1;
   workshop.open_design(JSON.stringify(design));
   again_ms.push(timed(() => solve(workshop)));
-  nodes = workshop.picture("standard").nodes;
+  nodes = workshop.picture("standard", false).nodes;
   workshop.free();
 }
 const memory_mb = memory.buffer.byteLength / 1e6;

@@ -9,7 +9,7 @@ use bombatura_core::sound_holes::Pattern;
 use bombatura_core::statics::{PointLoad, edge_stresses};
 use bombatura_core::top::Stages;
 
-use super::bench_top::{both_holes, demonstration, feet, loaded, nearest};
+use super::bench_top::{both_holes, demonstration, feet, loaded, nearest, on_foot};
 use super::{Figure, Study};
 
 /// About what strings press a bridge down with, N (common practice, no source): stresses are in proportion.
@@ -26,7 +26,8 @@ fn greatest_stress(design: Design, size: MeshSize) -> Result<(f64, [f64; 3])> {
     const CORNER_DEG: f64 = 40.0;
     let wood = design.wood.wood()?;
     let mut stages = Stages::new(design);
-    let loads = feet(&mut stages, size)?.map(|node| PointLoad { node, force_n: [0.0, 0.0, -0.5 * PRESSED_N] });
+    let feet = feet(&mut stages, size)?;
+    let loads: Vec<PointLoad> = feet.iter().flat_map(|foot| on_foot(foot, -0.5 * PRESSED_N)).collect();
     let moved = loaded(&mut stages, size, &loads)?;
     let (plan, carved) = stages.carved(size)?;
     let mut means = Vec::new();

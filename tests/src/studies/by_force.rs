@@ -74,8 +74,10 @@ fn lower_eyes() -> Result<Study> {
         ],
         agrees: rocked_far < rocked_near && pressed_far < pressed_near,
         remark: Some(
-            "pressed on both feet it is a little stiffer; rocked it gives way more, likely since the island gets narrower at its lower end, \
-             and a narrower one twists more easily, as with the upper eyes",
+            "pressed on both feet it is a little stiffer; rocked it gives way 0.9 % more. Eyes alone, as round holes, change nothing \
+             (0.03 %); what counts is the stem that goes with them. A straight slot from eye to eye, turned upright about its middle, stiffens \
+             by 3.8 %; its middle's going inwards, which narrows the island at the bridge by 5 mm, softens by 3.5 %. With the f-hole's hooks \
+             the second is the larger; upper eyes set 2 mm wider apart more than make up for it (-1.1 %). Fine mesh, all of it",
         ),
     })
 }

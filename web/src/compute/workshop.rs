@@ -48,16 +48,17 @@ impl Workshop {
         Ok(())
     }
 
-    /// The top as triangles on the "preview", "standard" or "fine" mesh:
-    /// `{ positions, normals, triangles, kinds, nodes, mass_g }`, lengths in mm.
+    /// The top as triangles on the "preview", "standard" or "fine" mesh, or on the one of that size that [`Workshop::follow`] moves
+    /// along: `{ positions, normals, triangles, kinds, nodes, mass_g }`, lengths in mm.
     ///
     /// # Errors
     /// An unknown size, or a top that can't be meshed.
-    pub fn picture(&mut self, size: &str) -> Result<JsValue, Box<Problem>> {
-        let size = mesh_size(size)?;
-        let (plan, carved) = self.stages.carved(size)?;
+    pub fn picture(&mut self, size: &str, followed: bool) -> Result<JsValue, Box<Problem>> {
+        let (size, stages) = (mesh_size(size)?, &mut self.stages);
+        let (plan, carved) = if followed { stages.followed_carved(size)? } else { stages.carved(size)? };
         let (nodes, mass_g) = (plan.mesh.points_mm.len(), carved.mass_g());
-        Ok(picture_object(self.stages.picture(size)?, nodes, mass_g))
+        let picture = if followed { stages.followed_picture(size)? } else { stages.picture(size)? };
+        Ok(picture_object(picture, nodes, mass_g))
     }
 
     /// Solves for the lowest `count` elastic modes, proven complete:
@@ -95,7 +96,7 @@ impl Workshop {
         let (Some((size, count)), Some(index)) = (self.followed, mode.checked_sub(1)) else {
             return Err(unknown);
         };
-        self.stages.picture(size)?;
+        self.stages.followed_picture(size)?;
         self.stages.follow(size, count)?;
         let motion = self.stages.followed_motion(size, index).ok_or(unknown)?;
         Ok(mode_object(&motion))
