@@ -68,14 +68,17 @@ struct Place<'a> {
 }
 
 impl Place<'_> {
-    /// A first visit in a small window, waited for until the top is drawn and the modes of the standard mesh are there,
-    /// so that nothing but the motion changes on its own any more.
+    /// A first visit in a small window, waited for until the top is drawn and all is worked out, so that nothing but the motion
+    /// changes on its own any more, nor takes the time to draw it.
     async fn moving_page(&self) -> Result<Page<'_>> {
         self.session.prefer_less_motion(false).await?;
-        self.settled_page().await
+        let page = self.settled_page().await?;
+        page.judged().await?;
+        Ok(page)
     }
 
-    /// The same with the system's wish for less motion, which leaves drawing in software more time for everything else.
+    /// The same without waiting for how sure the figures are, and with the system's wish for less motion, which leaves drawing in
+    /// software more time for everything else.
     async fn still_page(&self) -> Result<Page<'_>> {
         self.session.prefer_less_motion(true).await?;
         self.settled_page().await
