@@ -5,10 +5,6 @@ use pulp::{Simd, WithSimd};
 use super::tiles::{Columns, add_inner_products, subtract_product};
 use super::widest::widest;
 
-/// Rows combined at a time: those of a hundred columns then stay in the second cache while they are used for each column
-/// of the result.
-const STAY: usize = 64;
-
 /// Aᵀ B, where A is (a, row) and B is (b, row): the result is (b, a).
 pub(super) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
     let mut gram = vec![0.0; (a.len() / rows) * (b.len() / rows)];
@@ -59,17 +55,14 @@ impl WithSimd for Combination<'_> {
     fn with_simd<S: Simd>(self, simd: S) {
         let Combination { b, a, factors, rows, b_columns } = self;
         let factors = Columns { entries: factors, stride: b_columns };
-        for first in (0..rows).step_by(STAY) {
-            let sizes = [STAY.min(rows - first), b_columns, a.len() / rows];
-            subtract_product(
-                simd,
-                &mut b[first..],
-                rows,
-                Columns { entries: &a[first..], stride: rows },
-                factors,
-                sizes,
-            );
-        }
+        subtract_product(
+            simd,
+            b,
+            rows,
+            Columns { entries: a, stride: rows },
+            factors,
+            [rows, b_columns, a.len() / rows],
+        );
     }
 }
 

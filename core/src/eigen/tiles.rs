@@ -28,6 +28,9 @@ impl<'a> Columns<'a> {
     }
 }
 
+/// Rows of A that stay in the nearest cache while all columns use them.
+const STAY: usize = 32;
+
 /// C -= A Bᵀ, with C of `rows` x `columns` and `stride`, A of `rows` x `depth` and B of `columns` x `depth`.
 #[inline(always)]
 pub(super) fn subtract_product<S: Simd>(
@@ -38,11 +41,12 @@ pub(super) fn subtract_product<S: Simd>(
     b: Columns<'_>,
     [rows, columns, depth]: [usize; 3],
 ) {
-    let mut column = 0;
-    while column < columns {
-        let width = WIDE.min(columns - column);
-        tile_column(simd, &mut c[column * stride..], stride, a, b.lower(column), [rows, width, depth]);
-        column += width;
+    for row in (0..rows).step_by(STAY) {
+        let height = STAY.min(rows - row);
+        for column in (0..columns).step_by(WIDE) {
+            let sizes = [height, WIDE.min(columns - column), depth];
+            tile_column(simd, &mut c[column * stride + row..], stride, a.lower(row), b.lower(column), sizes);
+        }
     }
 }
 
@@ -57,12 +61,13 @@ pub(super) fn subtract_below<S: Simd>(
     b: Columns<'_>,
     depth: usize,
 ) {
-    let mut column = 0;
-    while column < size {
-        let width = WIDE.min(size - column);
-        let (a, b) = (a.lower(column), b.lower(column));
-        tile_column(simd, &mut c[column * size + column..], size, a, b, [size - column, width, depth]);
-        column += width;
+    for row in (0..size).step_by(STAY) {
+        let end = size.min(row + STAY);
+        for column in (0..end).step_by(WIDE) {
+            let first = row.max(column);
+            let sizes = [end - first, WIDE.min(size - column), depth];
+            tile_column(simd, &mut c[column * size + first..], size, a.lower(first), b.lower(column), sizes);
+        }
     }
 }
 
@@ -150,14 +155,14 @@ fn tile<S: Simd, const HEIGHT: usize, const WIDTH: usize>(
 }
 
 /// Rows whose columns stay in the nearest cache while they are multiplied with each other.
-const STAY: usize = 256;
+const STAY_BY_FEW: usize = 256;
 
 /// G += Aᵀ B, with A of `rows` x a, B of `rows` x b, both without gaps between columns, and G (b, a).
 #[inline(always)]
 pub(super) fn add_inner_products<S: Simd>(simd: S, gram: &mut [f64], a: &[f64], b: &[f64], rows: usize) {
     let a_columns = a.len() / rows;
-    for first in (0..rows).step_by(STAY) {
-        let these = first..rows.min(first + STAY);
+    for first in (0..rows).step_by(STAY_BY_FEW) {
+        let these = first..rows.min(first + STAY_BY_FEW);
         let part = |column: usize| column * rows + these.start..column * rows + these.end;
         let mut column = 0;
         while column < b.len() / rows {
