@@ -5,9 +5,20 @@ use super::{Stages, TopError};
 use crate::fittings::Bare;
 use crate::mesh::MeshSize;
 use crate::modes::{Certainty, Damping, ModesRequest, Sensitivity, certainty, damping, sensitivities};
-use crate::shell::{ElementOptions, EnergySlopes};
+use crate::shell::{ElementOptions, EnergySlopes, StrainEnergy};
 
 impl Stages {
+    /// (node): where the wood works in mode `mode`, counted from zero, of the last modes of `size`, those followed or else those
+    /// solved: strain energy per volume over its mean. None before there are any. What is fixed to the wood stores its own share,
+    /// which isn't counted.
+    #[must_use]
+    pub fn strain_energy(&self, size: MeshSize, mode: usize, followed: bool) -> Option<Vec<f64>> {
+        let (carved, modes) = (self.sizes[size as usize].carved.last()?, self.last_modes(size, followed)?);
+        let wood = self.design().wood.wood().ok()?;
+        let of = |shape| StrainEnergy::new(&carved.geometry, &wood, ElementOptions::default(), shape).over_mean();
+        (mode < modes.count()).then(|| of(modes.shape(mode)))
+    }
+
     /// (mode): how the wood damps each mode of [`Stages::modes`].
     ///
     /// # Errors

@@ -15,6 +15,7 @@ mod kinship;
 mod motion;
 mod picture;
 mod plan;
+mod quantity;
 mod shape;
 mod stages;
 
@@ -24,5 +25,6 @@ pub use kinship::{kin, signatures};
 pub use motion::MotionField;
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
+pub use quantity::Quantity;
 pub use shape::Shape;
 pub use stages::{StageRuns, Stages};

@@ -147,33 +147,27 @@ impl Stages {
         following.follow((meshed_from(&self.design), plan), (carved_from(&self.design)?, carved), count)
     }
 
-    /// The motion of mode `mode`, counted from zero, of the last modes followed on `size`, on the last picture; none as in
-    /// [`Stages::motion`].
+    /// The motion of elastic mode `mode`, counted from zero, of the last modes of `size`, those followed or else those solved, on
+    /// the last picture; none before both were made, or when there is no such mode.
     #[must_use]
-    pub fn followed_motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        self.motion_of(size, &self.sizes[size as usize].following.last()?.modes, mode)
-    }
-
-    /// The motion of elastic mode `mode`, counted from zero, on the last picture and modes of `size`; none before both were
-    /// made, or when there is no such mode.
-    #[must_use]
-    pub fn motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        self.motion_of(size, self.sizes[size as usize].modes.last()?, mode)
+    pub fn motion(&self, size: MeshSize, mode: usize, followed: bool) -> Option<MotionField> {
+        let OnMesh { carved, picture, .. } = &self.sizes[size as usize];
+        let (carved, picture, modes) = (carved.last()?, picture.last()?, self.last_modes(size, followed)?);
+        (mode < modes.count()).then(|| MotionField::new(picture, &carved.mid_surface, modes.shape(mode)))
     }
 
     /// (mode, place): what tells the last modes of `size` from each other on any mesh, see [`signatures`]; those followed, or else
     /// those solved. Empty before there are any.
     #[must_use]
     pub fn signatures(&self, size: MeshSize, followed: bool) -> Vec<f32> {
-        let OnMesh { plan, modes, following, .. } = &self.sizes[size as usize];
-        let modes = if followed { following.last().map(|followed| &followed.modes) } else { modes.last() };
-        plan.last().zip(modes).map_or_else(Vec::new, |(plan, modes)| signatures(&plan.mesh, modes))
+        let plan = self.sizes[size as usize].plan.last();
+        plan.zip(self.last_modes(size, followed)).map_or_else(Vec::new, |(plan, modes)| signatures(&plan.mesh, modes))
     }
 
-    fn motion_of(&self, size: MeshSize, modes: &Modes, mode: usize) -> Option<MotionField> {
-        let OnMesh { carved, picture, .. } = &self.sizes[size as usize];
-        let (carved, picture) = (carved.last()?, picture.last()?);
-        (mode < modes.count()).then(|| MotionField::new(picture, &carved.mid_surface, modes.shape(mode)))
+    /// The last modes of `size`: those followed, or else those solved.
+    pub(super) fn last_modes(&self, size: MeshSize, followed: bool) -> Option<&Modes> {
+        let OnMesh { modes, following, .. } = &self.sizes[size as usize];
+        if followed { following.last().map(|followed| &followed.modes) } else { modes.last() }
     }
 
     /// How often each stage was made so far.
