@@ -19,6 +19,8 @@ const LOSSES_A_MINUTE = 3;
  * @property {() => void} absent nothing here can draw
  */
 
+/** @typedef {"frame" | "picture" | "motion"} StageMoment after which something else is shown; a new view's picture is one too */
+
 /** Shows one top and its motion. */
 export class Stage {
   #host;
@@ -31,9 +33,10 @@ export class Stage {
   /** @type {Motion | undefined} */
   #motion;
   #exaggeration_mm = 0;
-  #dark = false;
-  /** @type {"motion" | "wood"} */
-  #colour = "motion";
+  /** @type {Map<string, (view: View) => void>} what holds for every view, by what it is about */
+  #held = new Map();
+  /** @type {Record<StageMoment, Set<() => void>>} */
+  #listeners = { frame: new Set(), picture: new Set(), motion: new Set() };
   #drawn = false;
   #size;
   #width_px = 0;
@@ -70,8 +73,9 @@ export class Stage {
     this.#width_px = 0;
     this.#height_px = 0;
     this.#tell((now) => {
-      now.set_theme(this.#dark);
-      now.set_colour(this.#colour);
+      for (const tell of this.#held.values()) {
+        tell(now);
+      }
       // The first picture is fitted to the canvas, which must have its size by then.
       this.#fitCanvas(now);
     });
@@ -102,6 +106,39 @@ export class Stage {
     this.#loop.ask();
   }
 
+  /**
+   * @param {StageMoment} moment
+   * @param {() => void} listener
+   * @returns {() => void} stops listening
+   */
+  listen(moment, listener) {
+    this.#listeners[moment].add(listener);
+    return () => this.#listeners[moment].delete(listener);
+  }
+
+  /** What is shown, undefined before the first. */
+  get picture() {
+    return this.#picture;
+  }
+
+  /** Of the picture; undefined at rest. */
+  get motion() {
+    return this.#motion;
+  }
+
+  get exaggeration_mm() {
+    return this.#exaggeration_mm;
+  }
+
+  get phase_rad() {
+    return this.#loop.phase_rad;
+  }
+
+  /** @param {number} phase_rad */
+  setPhase(phase_rad) {
+    this.#loop.setPhase(phase_rad);
+  }
+
   get playing() {
     return this.#loop.playing;
   }
@@ -122,16 +159,14 @@ export class Stage {
     this.#loop.ask();
   }
 
-  /** @param {boolean} dark */
-  setTheme(dark) {
-    this.#dark = dark;
-    this.look((view) => view.set_theme(dark));
-  }
-
-  /** @param {"motion" | "wood"} colour what covers the wood */
-  setColour(colour) {
-    this.#colour = colour;
-    this.look((view) => view.set_colour(colour));
+  /**
+   * Tells the view what holds from now on, for one that takes its place too.
+   * @param {string} about what an earlier word is replaced by it
+   * @param {(view: View) => void} tell
+   */
+  hold(about, tell) {
+    this.#held.set(about, tell);
+    this.look(tell);
   }
 
   /**
@@ -175,6 +210,7 @@ export class Stage {
     const picture = this.#picture;
     if (picture !== undefined) {
       this.#tell((view) => view.set_picture(picture.positions, picture.normals, picture.triangles, picture.kinds));
+      this.#say("picture");
     }
   }
 
@@ -182,6 +218,14 @@ export class Stage {
     if (this.#picture !== undefined) {
       const rest = new Float32Array(2 * (this.#motion === undefined ? this.#picture.positions.length : 0));
       this.#tell((view) => view.set_motion(this.#motion?.re ?? rest, this.#motion?.im ?? rest));
+      this.#say("motion");
+    }
+  }
+
+  /** @param {StageMoment} moment */
+  #say(moment) {
+    for (const listener of this.#listeners[moment]) {
+      listener();
     }
   }
 
@@ -190,7 +234,11 @@ export class Stage {
    * @param {number | undefined} frame_ms
    */
   #draw(phase_rad, frame_ms) {
-    if (this.#view === undefined || this.#picture === undefined) {
+    if (this.#picture === undefined) {
+      return;
+    }
+    this.#say("frame");
+    if (this.#view === undefined) {
       return;
     }
     if (frame_ms !== undefined) {

@@ -161,6 +161,21 @@ export class TopSession {
     return this.#guarded(() => this.#fetchMotion(mode));
   }
 
+  /**
+   * (node): strain energy of the mode that is shown, per volume over its mean; nothing where something newer is shown by then or
+   * where it can't be had.
+   */
+  async strainEnergy() {
+    const shown = this.#shown;
+    if (shown === undefined) {
+      return undefined;
+    }
+    const { number } = shown.chosen;
+    const request = requestOf(shown, shown.chosen);
+    const energy = await this.#workerOf(shown.solution.size).askBeside("strain_energy", request);
+    return shown === this.#shown && number === shown.chosen.number ? energy : undefined;
+  }
+
   /** Begins a turn: whatever takes long belongs to an older one and is stopped. */
   #newTurn() {
     for (const worker of this.#started) {
@@ -270,10 +285,7 @@ export class TopSession {
   async #fetchMotion(mode) {
     const shown = this.#shown;
     if (shown !== undefined) {
-      const { design, solution } = shown;
-      const { size, proven, modes } = solution;
-      const request = { design, size, count: modes.length, mode: mode.number, proven };
-      const motion = await this.#workerOf(size).ask("motion", request);
+      const motion = await this.#workerOf(shown.solution.size).ask("motion", requestOf(shown, mode));
       if (shown === this.#shown) {
         this.#events.motion(motion);
       }
@@ -333,4 +345,14 @@ export class TopSession {
       throw reason;
     }
   }
+}
+
+/**
+ * A request about one mode of what is shown.
+ * @param {{ solution: Solution, design: string }} shown
+ * @param {Mode} mode
+ */
+function requestOf({ solution, design }, mode) {
+  const { size, proven, modes } = solution;
+  return { design, size, count: modes.length, mode: mode.number, proven };
 }

@@ -8,6 +8,7 @@ mod files;
 mod folder;
 mod live;
 mod measured;
+mod motion;
 mod pointers;
 mod recovery;
 mod responsiveness;
@@ -42,6 +43,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             live::run(&place, &mut run).await;
         } else {
             drawing::run(&place, &mut run).await;
+            motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
