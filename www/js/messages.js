@@ -189,6 +189,14 @@
  * @typedef {{ height_mm: number, thickness_mm: number, slope_deg: number, curvature_per_m: number, region: string }} PlaceFigures
  */
 
+/**
+ * What a motion does with the regions; amplitudes are [re, im] in the motion field's millimetres.
+ * @typedef {object} Movement
+ * @property {{ key: string, share: number }[]} shares of the kinetic energy
+ * @property {[number, number] | null} [island_lift]
+ * @property {{ key: string, amplitude: [number, number] }[]} flaps of the wings, beyond going along with the island
+ */
+
 /** @typedef {{ keys: string[], indices: Float32Array }} RegionsAt (place) an index of the regions' keys */
 
 /**
@@ -241,6 +249,8 @@
  * mm, "thickness" mm, "slope" degrees or "curvature" 1/m at each place in plan, (place, xy)
  * @property {{ send: { design: string, x_mm: number, y_mm: number }, get: PlaceFigures | undefined }} place nothing off the wood
  * @property {{ send: { design: string, places_mm: Float32Array }, get: RegionsAt }} regions_at (place, xy) each on the wood
+ * @property {{ send: { design: string, nodes: Float32Array, re: Float32Array, im: Float32Array }, get: Movement }} movement nodes
+ * (node, [x, y, volume]), re and im (node, [outward, x, y, z])
  * @property {{ send: object, get: MeasureLimits[] }} measures
  * @property {{ send: object, get: Preset[] }} presets
  * @property {{ send: { design: string }, get: Arch[] }} arches

@@ -23,6 +23,7 @@ const RANK = {
   arching: 3,
   arches: 3,
   holes: 3,
+  movement: 3,
   quantity: 3,
   regions: 3,
   regions_at: 3,

@@ -120,10 +120,12 @@ impl EnergySlopes {
 pub(super) type Displacements = SVector<f64, 18>;
 
 /// (corner, dof): what `shape` (node, dof) does at an element's `nodes`.
+#[inline(never)] // Used in many places of `EnergySlopes::new`, of which each would get a copy.
 pub(super) fn of_element(shape: &[f64], nodes: &[u32; 3]) -> Displacements {
     Displacements::from_fn(|at, _| shape[nodes[at / DOFS_PER_NODE] as usize * DOFS_PER_NODE + at % DOFS_PER_NODE])
 }
 
+#[inline(never)]
 pub(super) fn quadratic(matrix: &ElementMatrix, shape: &Displacements) -> f64 {
     shape.dot(&(matrix * shape))
 }

@@ -16,6 +16,7 @@ mod motion;
 mod picture;
 mod plan;
 mod quantity;
+mod region_motion;
 mod shape;
 mod stages;
 
@@ -26,5 +27,6 @@ pub use motion::MotionField;
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
 pub use quantity::Quantity;
+pub use region_motion::{Amplitude, NodeMotion, RegionMotion};
 pub use shape::Shape;
 pub use stages::{StageRuns, Stages};
