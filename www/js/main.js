@@ -200,7 +200,7 @@ part("#reset", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void session.begin().then(openDrawings);
+void session.begin().then(openDrawings).then(dress);
 
 async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");
@@ -211,6 +211,12 @@ async function openDrawings() {
     saved: (file) => notices.say(WORDS.saved(file)),
   });
   drawings.follow(store.text);
+}
+
+/** What the top is read without. */
+async function dress() {
+  const { layPurfling } = await import("./purfling.js");
+  layPurfling(stage);
 }
 
 /**

@@ -48,3 +48,22 @@ export function nodesOf({ kinds, positions }) {
     return nodes.get(place(vertex - (vertex % 2))) ?? 0;
   });
 }
+
+/**
+ * @param {Float32Array} places (place, xy)
+ * @param {Float32Array} nodes (node, xy), at least one
+ * @returns {Uint32Array} (place) the nearest node; cost: each place with each node
+ */
+export function nearestNodes(places, nodes) {
+  return Uint32Array.from({ length: places.length / 2 }, (_, place) => {
+    const [x, y] = [places[2 * place], places[2 * place + 1]];
+    let [nearest, least] = [0, Number.POSITIVE_INFINITY];
+    for (let node = 0; node < nodes.length; node += 2) {
+      const squared = (nodes[node] - x) ** 2 + (nodes[node + 1] - y) ** 2;
+      if (squared < least) {
+        [nearest, least] = [node / 2, squared];
+      }
+    }
+    return nearest;
+  });
+}

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { nodeCount, nodesOf, outsidePlaces } from "./picture_nodes.js";
+import { nearestNodes, nodeCount, nodesOf, outsidePlaces } from "./picture_nodes.js";
 
 /** A triangle with a wall all round: three nodes, three pairs. */
 const places = [
@@ -21,4 +21,9 @@ test("every vertex stands on its node", () => {
   assert.equal(nodeCount(picture), 3);
   assert.deepEqual([...nodesOf(picture)], [0, 1, 2, 0, 1, 2, 2, 2, 0, 0, 1, 1]);
   assert.deepEqual([...outsidePlaces(picture)], [0, 0, 1, 0, 0, 1]);
+});
+
+test("each place finds its nearest node", () => {
+  const nodes = Float32Array.from([0, 0, 10, 0, 0, 10]);
+  assert.deepEqual([...nearestNodes(Float32Array.from([1, 1, 9, 2, 4, 8]), nodes)], [0, 1, 2]);
 });

@@ -4,7 +4,7 @@
 /** @import { ColourKey } from "./colour_key.js" */
 /** @import { Picture } from "./messages.js" */
 /** @import { Bench } from "./sections.js" */
-import { nodeCount, nodesOf, outsidePlaces } from "./picture_nodes.js";
+import { nearestNodes, nodeCount, nodesOf, outsidePlaces } from "./picture_nodes.js";
 import { rangeOf } from "./scalar_range.js";
 import { sequentialColour } from "./sequential_colours.js";
 
@@ -28,6 +28,8 @@ export class ScalarColours {
   #by = "";
   /** @type {Uint8Array} */
   #diverging = new Uint8Array();
+  /** @type {{ places_mm: Float32Array, shares: Float32Array, colours: Uint8Array } | undefined} (node) as painted last */
+  #painted;
   /** @type {(() => void)[]} */
   #listening = [];
 
@@ -48,16 +50,29 @@ export class ScalarColours {
     this.stop();
     this.#by = by;
     this.#diverging = diverging;
+    const { stage } = this.#bench;
     const moment = by === "strain_energy" ? "motion" : "picture";
-    this.#listening = [this.#bench.stage.listen(moment, () => void this.#follow())];
+    this.#listening = [stage.listen("picture", () => this.#bridge()), stage.listen(moment, () => void this.#follow())];
     void this.#follow();
   }
 
   /** Leaves the colours to something else. */
   stop() {
     this.#by = "";
+    this.#painted = undefined;
     for (const stop of this.#listening.splice(0)) {
       stop();
+    }
+  }
+
+  /** Until the new picture's numbers are there it has the last ones' colours at the same places: without any it would flash. */
+  #bridge() {
+    const { stage } = this.#bench;
+    if (this.#painted !== undefined && stage.picture !== undefined) {
+      const { places_mm, shares, colours } = this.#painted;
+      const near = nearestNodes(outsidePlaces(stage.picture), places_mm);
+      const bridged = Float32Array.from(nodesOf(stage.picture), (node) => shares[near[node]]);
+      stage.look((view) => view.set_scalar(bridged, colours));
     }
   }
 
@@ -96,9 +111,7 @@ export class ScalarColours {
     const { unit, decimals, signed, clipped } = SCALARS[by];
     const range = rangeOf(of_nodes, { signed: signed !== undefined, clipped: clipped === true });
     const span = Math.max(range.most - range.least, Number.MIN_VALUE);
-    const shares = Float32Array.from(nodesOf(picture), (node) => {
-      return Math.min(Math.max((of_nodes[node] - range.least) / span, 0), 1);
-    });
+    const shares = of_nodes.map((value) => Math.min(Math.max((value - range.least) / span, 0), 1));
     const steps = this.#diverging.length / 3;
     const colours = signed ? this.#diverging : sequential(steps);
     const with_alpha = new Uint8Array(4 * steps).fill(255);
@@ -106,7 +119,9 @@ export class ScalarColours {
       with_alpha.set(colours.subarray(3 * step, 3 * step + 3), 4 * step);
     }
     // The numbers belong to this picture; a new view's picture brings its own.
-    this.#bench.stage.look((view) => view.set_scalar(shares, with_alpha));
+    const of_vertices = Float32Array.from(nodesOf(picture), (node) => shares[node]);
+    this.#bench.stage.look((view) => view.set_scalar(of_vertices, with_alpha));
+    this.#painted = { places_mm: outsidePlaces(picture), shares, colours: with_alpha };
     this.#bench.stage.hold("colour", (view) => view.set_colour("scalar"));
     const end = (/** @type {number} */ value, /** @type {string} */ beyond, /** @type {string} */ word) =>
       [beyond, `${value.toFixed(decimals).replace("-", "−")}\u202f${unit}`, word].join(" ").trim();

@@ -95,14 +95,21 @@ fn furthest_rad(re: &[f32], im: &[f32]) -> f32 {
     0.5 * (-2.0 * product).atan2(difference)
 }
 
-/// Checks one number a vertex, for a picture of `vertices`, and the colours of `COLOURS` steps; cost linear in their length.
+/// Checks one number a vertex, for a picture of `vertices`; cost linear in their length.
 ///
 /// # Errors
 /// [`ViewError::Length`] or [`ViewError::NotFinite`].
-pub fn check_scalar(values: &[f32], colours: &[u8], vertices: usize) -> Result<(), ViewError> {
+pub fn check_numbers(values: &[f32], vertices: usize) -> Result<(), ViewError> {
     check_length("values", values.len(), vertices)?;
-    check_length("colours", colours.len(), 4 * COLOURS)?;
     check_finite("values", values)
+}
+
+/// Checks a map of [`COLOURS`] colours of four bytes.
+///
+/// # Errors
+/// [`ViewError::Length`].
+pub fn check_colours(colours: &[u8]) -> Result<(), ViewError> {
+    check_length("colours", colours.len(), 4 * COLOURS)
 }
 
 fn check_length(array: &'static str, got: usize, expected: usize) -> Result<(), ViewError> {
@@ -173,11 +180,11 @@ mod tests {
     }
 
     #[test]
-    fn a_scalar_has_one_finite_number_a_vertex() {
-        let colours = [0; 4 * COLOURS];
-        assert_eq!(check_scalar(&[1.0, 2.0], &colours, 2), Ok(()));
-        assert!(check_scalar(&[1.0], &colours, 2).is_err());
-        assert!(check_scalar(&[1.0, f32::NAN], &colours, 2).is_err());
-        assert!(check_scalar(&[1.0, 2.0], &colours[1..], 2).is_err());
+    fn every_vertex_has_one_finite_number() {
+        assert_eq!(check_numbers(&[1.0, 2.0], 2), Ok(()));
+        assert!(check_numbers(&[1.0], 2).is_err());
+        assert!(check_numbers(&[1.0, f32::NAN], 2).is_err());
+        assert_eq!(check_colours(&[0; 4 * COLOURS]), Ok(()));
+        assert!(check_colours(&[0; COLOURS]).is_err());
     }
 }

@@ -16,6 +16,7 @@ pub const TOP: &str = bare!(concat!(
     include_str!("shaders/frame.wgsl"),
     include_str!("shaders/motion.wgsl"),
     include_str!("shaders/wood.wgsl"),
+    include_str!("shaders/purfling.wgsl"),
     include_str!("shaders/light.wgsl"),
     include_str!("shaders/nodal_line.wgsl"),
     include_str!("shaders/srgb.wgsl"),

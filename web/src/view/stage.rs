@@ -8,7 +8,7 @@ use wgpu::{
     RenderPassDepthStencilAttachment, RenderPassDescriptor, StoreOp,
 };
 
-use super::arrays::{MotionArrays, PictureArrays, check_scalar};
+use super::arrays::{MotionArrays, PictureArrays, check_colours, check_numbers};
 use super::camera::{Camera, Direction};
 use super::frame::{Frame, Moment};
 use super::gpu::buffers::TopBuffers;
@@ -180,11 +180,25 @@ impl Stage {
     /// Kinds `bad_picture`, `gpu_lost`; the previous numbers stay.
     pub fn set_scalar(&mut self, values: &[f32], colours: &[u8]) -> Result<(), JsValue> {
         self.loss.check()?;
-        check_scalar(values, colours, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        check_numbers(values, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        check_colours(colours)?;
         if let Some(top) = &mut self.top {
             top.take_scalar(&self.queue, values);
         }
         self.pipeline.set_map(&self.queue, Map::Scalar, colours);
+        Ok(())
+    }
+
+    /// Gives each vertex its distance from the outline, mm, for the purfling; another picture has none until they are given.
+    ///
+    /// # Errors
+    /// Kinds `bad_picture`, `gpu_lost`.
+    pub fn set_edge_distances(&mut self, distances_mm: &[f32]) -> Result<(), JsValue> {
+        self.loss.check()?;
+        check_numbers(distances_mm, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        if let Some(top) = &mut self.top {
+            top.take_edge(&self.queue, distances_mm);
+        }
         Ok(())
     }
 

@@ -14,6 +14,7 @@ pub(crate) struct TopBuffers {
     motion_re: Buffer,
     motion_im: Buffer,
     scalar: Buffer,
+    edge_mm: Buffer,
     triangles: Buffer,
     vertices: usize,
     corners: u32,
@@ -39,6 +40,7 @@ impl TopBuffers {
             motion_re: vertex(motion_bytes)?,
             motion_im: vertex(motion_bytes)?,
             scalar: vertex(vertices * size_of::<f32>())?,
+            edge_mm: vertex(vertices * size_of::<f32>())?,
             triangles: made(device, BufferUsages::INDEX, size_of_val(picture.triangles))?,
             vertices,
             corners: 0,
@@ -89,6 +91,11 @@ impl TopBuffers {
         self.standing
     }
 
+    /// Takes each vertex's distance from the edge.
+    pub(crate) fn take_edge(&mut self, queue: &Queue, edge_mm: &[f32]) {
+        laid(queue, &self.edge_mm, edge_mm);
+    }
+
     /// The phase at which the motion is farthest from rest.
     pub(crate) const fn furthest_rad(&self) -> f32 {
         self.furthest_rad
@@ -96,7 +103,8 @@ impl TopBuffers {
 
     /// Draws every triangle; the pass must have its pipeline and bind group.
     pub(crate) fn draw(&self, pass: &mut RenderPass<'_>) {
-        let buffers = [&self.positions, &self.normals, &self.kinds, &self.motion_re, &self.motion_im, &self.scalar];
+        let Self { positions, normals, kinds, motion_re, motion_im, scalar, edge_mm, .. } = self;
+        let buffers = [positions, normals, kinds, motion_re, motion_im, scalar, edge_mm];
         for (slot, buffer) in (0..).zip(buffers) {
             pass.set_vertex_buffer(slot, buffer.slice(..));
         }

@@ -9,6 +9,7 @@ struct Vertex {
     @location(5) displacement_im: vec3f,
     @location(6) turn_im: vec3f,
     @location(7) scalar: f32,
+    @location(8) edge_mm: f32,
 }
 
 struct Surface {
@@ -22,6 +23,8 @@ struct Surface {
     @location(4) @interpolate(flat) kind: u32,
     // A scalar's share of its range, 0..1.
     @location(5) scalar: f32,
+    // Distance from the outline at rest, mm; 0 where it is not known.
+    @location(6) edge_mm: f32,
 }
 
 @vertex
@@ -40,6 +43,7 @@ fn place(vertex: Vertex) -> Surface {
     surface.outward = vec2f(dot(outward, frame.swing), dot(outward, frame.nodal_swing));
     surface.kind = vertex.kind;
     surface.scalar = vertex.scalar;
+    surface.edge_mm = vertex.edge_mm;
     return surface;
 }
 
@@ -47,7 +51,8 @@ fn place(vertex: Vertex) -> Surface {
 fn shade(surface: Surface) -> @location(0) vec4f {
     let line = nodal_coverage(surface.outward.y, frame.nodal_half_width_px);
     let mark = max(cut_coverage(surface.rest), place_coverage(surface.rest));
-    let wood = mix(wood_colour(surface.rest, surface.kind), PLAIN, frame.plain);
+    let bare = mix(wood_colour(surface.rest, surface.kind), PLAIN, frame.plain);
+    let wood = with_purfling(bare, surface.edge_mm, surface.kind);
     let share = mix(0.5 + 0.5 * surface.outward.x, surface.scalar, frame.by_scalar);
     // The maps lie in the texture's two rows; between the rows' middles nothing is read.
     let along_map = vec2f(clamp(share, 0.0, 1.0), 0.25 + 0.5 * frame.by_scalar);
