@@ -33,6 +33,12 @@ const SECTIONS = {
   sound_holes: () => import("./sections/sound_holes.js"),
   graduation: () => import("./sections/graduation.js"),
   regions: () => import("./sections/regions.js"),
+  cut: () => import("./sections/cut.js"),
+  place: () => import("./sections/place.js"),
+  movement: () => import("./sections/movement.js"),
+  sand: () => import("./sections/sand.js"),
+  looks: () => import("./sections/looks.js"),
+  pictures: () => import("./sections/pictures.js"),
   measured: () => import("./sections/measured.js"),
 };
 

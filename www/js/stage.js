@@ -180,6 +180,43 @@ export class Stage {
   }
 
   /**
+   * The line of sight through a place of the stage, in CSS pixels from its corner.
+   * @param {number} x_px
+   * @param {number} y_px
+   * @returns {Float32Array | undefined} a point and a direction in the top's frame, mm; undefined where nothing draws
+   */
+  ray(x_px, y_px) {
+    const ratio = this.#width_px / this.#host.clientWidth;
+    /** @type {Float32Array | undefined} */
+    let ray;
+    this.#tell((view) => {
+      ray = view.ray(x_px * ratio, y_px * ratio);
+    });
+    return ray;
+  }
+
+  /**
+   * Draws at a size and phase of its own, for whoever copies the canvas before anything else happens.
+   * @param {number} width_px
+   * @param {number} height_px
+   * @param {number} phase_rad
+   * @param {(canvas: HTMLCanvasElement) => void} copy
+   */
+  portray(width_px, height_px, phase_rad, copy) {
+    const canvas = this.#host.querySelector("canvas");
+    this.#tell((view) => {
+      view.resize(width_px, height_px);
+      this.#width_px = 0;
+      view.draw(phase_rad, this.#exaggeration_mm);
+      if (canvas !== null) {
+        copy(canvas);
+      }
+      this.#fitCanvas(view);
+      view.draw(this.#loop.phase_rad, this.#exaggeration_mm);
+    });
+  }
+
+  /**
    * The same by a hand that goes on moving: meanwhile speed counts more than sharpness.
    * @param {(view: View, ratio: number) => void} change
    */

@@ -11,6 +11,7 @@
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { PreviewCorrection } from "./preview_correction.js";
+import { WORDS } from "./words.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
@@ -159,6 +160,11 @@ export class TopSession {
       this.#shown.chosen = mode;
     }
     return this.#guarded(() => this.#fetchMotion(mode));
+  }
+
+  /** The mode that is shown, as people say it; empty before the first. */
+  get title() {
+    return this.#shown === undefined ? "" : WORDS.title(this.#shown.chosen);
   }
 
   /**

@@ -1,5 +1,6 @@
 //! What the page has to do in a browser, one file for each part of it.
 
+mod closer;
 mod controls;
 mod drawing;
 mod drawings;
@@ -52,6 +53,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             sections::run(&place, &mut run).await;
             wood::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;
+            closer::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             live::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
