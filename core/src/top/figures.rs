@@ -85,6 +85,20 @@ mod tests {
     use crate::design::Design;
 
     #[test]
+    fn the_wood_works_in_modes_that_are_there() {
+        let mut stages = Stages::new(Design::demo());
+        let size = MeshSize::Preview;
+        assert_eq!(stages.strain_energy(size, 0, false), None);
+        stages.modes(size, &ModesRequest { prove: false, ..ModesRequest::lowest(2) }).unwrap();
+        let nodes = stages.carved(size).unwrap().0.mesh.points_mm.len();
+        let works = stages.strain_energy(size, 1, false).unwrap();
+        assert_eq!(works.len(), nodes);
+        assert!(works.iter().all(|density| *density > 0.0), "no part of a bent top is quite without strain");
+        assert_eq!(stages.strain_energy(size, 2, false), None);
+        assert_eq!(stages.strain_energy(size, 0, true), None);
+    }
+
+    #[test]
     fn figures_are_made_once_and_follow_the_design() {
         let mut stages = Stages::new(Design::demo());
         let request = ModesRequest::lowest(4);

@@ -13,11 +13,11 @@ import { watchStage } from "./stage_watch.js";
 import { stretchesOf, withHoles } from "./stretches.js";
 import { SVG, svgLine } from "./svg_line.js";
 
-/** Room for the names of the stretches below the wood, mm of the drawing. */
-const NAMES_MM = 12;
-/** A name of one letter is as wide as this, mm of the drawing. */
-const LETTER_MM = 3;
 const MARGIN_MM = 3;
+/** Height of the names below the wood, as a share of the drawing's width: as large on the page however long the cut is. */
+const LETTERS = 0.035;
+/** A letter's width over its height, on average; more, so that names keep apart. */
+const LETTER_WIDTH = 0.62;
 
 /**
  * @param {HTMLElement} host
@@ -111,15 +111,17 @@ export function build(host, bench) {
       }),
     );
     const below = Number(sheet.dataset.below);
+    const letter_mm = LETTERS * sheet.viewBox.baseVal.width;
     names.replaceChildren(
       ...stretches.flatMap(({ key, from_mm, to_mm }, at) => {
         const line = svgLine(key === "hole" ? "gap" : "stretch", `M${from_mm + 0.4} ${below}H${to_mm - 0.4}`);
         const text = document.createElementNS(SVG, "text");
         text.setAttribute("x", String((from_mm + to_mm) / 2));
-        text.setAttribute("y", String(below + 5));
+        text.setAttribute("y", String(below + 1.2 * letter_mm));
+        text.setAttribute("font-size", String(letter_mm));
         const words = WORDS.region(key);
         // Where the name has no room its number in the list has.
-        text.textContent = words.length * LETTER_MM < to_mm - from_mm ? words : String(at + 1);
+        text.textContent = words.length * LETTER_WIDTH * letter_mm < to_mm - from_mm ? words : String(at + 1);
         return [line, text];
       }),
     );
@@ -156,5 +158,5 @@ function fit(sheet, pieces, exaggeration_mm) {
   const [left, width] = [Math.min(...us) - room, Math.max(...us) - Math.min(...us) + 2 * room];
   const [top, below] = [-Math.max(...vs) - room, -Math.min(...vs) + room];
   sheet.dataset.below = String(below);
-  sheet.setAttribute("viewBox", `${left} ${top} ${width} ${below - top + NAMES_MM}`);
+  sheet.setAttribute("viewBox", `${left} ${top} ${width} ${below - top + 2 * LETTERS * width}`);
 }

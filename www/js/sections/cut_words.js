@@ -25,7 +25,7 @@ export const CUT_WORDS = {
    * @param {boolean} across
    */
   stretch: ({ key, from_mm, to_mm }, across) => {
-    const [from, to] = [from_mm, to_mm].map((value) => value.toFixed(0).replace("-", "−"));
+    const [from, to] = [from_mm, to_mm].map((value) => String(Math.round(value)).replace("-", "−"));
     return `${nameOf(key)}: ${across ? "x" : "y"} ${from} to ${to} mm`;
   },
 };

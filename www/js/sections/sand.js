@@ -8,7 +8,7 @@ import { grains } from "./sand_grains.js";
 import { watchStage } from "./stage_watch.js";
 
 /** Grains on a whole top: lines are closed, and single grains still seen. */
-const GRAINS = 9000;
+const GRAINS = 18000;
 /** Millimetres round the top. */
 const MARGIN_MM = 4;
 /** Of the drawing, pixels to a millimetre: sharp on dense screens. */
