@@ -6,6 +6,7 @@
 /** @import { Backend, View } from "./view_backends.js" */
 import { CanvasSize } from "./canvas_size.js";
 import { FrameLoop } from "./frame_loop.js";
+import { part } from "./page_parts.js";
 import { openView } from "./view_backends.js";
 
 /** A device lost more often than this within a minute is not worth another try. */
@@ -201,19 +202,20 @@ export class Stage {
    * @param {number} height_px
    * @param {number} phase_rad
    * @param {(canvas: HTMLCanvasElement) => void} copy
+   * @returns {boolean} whether it was drawn and copied
    */
   portray(width_px, height_px, phase_rad, copy) {
-    const canvas = this.#host.querySelector("canvas");
+    let copied = false;
     this.#tell((view) => {
       view.resize(width_px, height_px);
       this.#width_px = 0;
       view.draw(phase_rad, this.#exaggeration_mm);
-      if (canvas !== null) {
-        copy(canvas);
-      }
+      copy(part("canvas", HTMLCanvasElement, this.#host));
+      copied = true;
       this.#fitCanvas(view);
       view.draw(this.#loop.phase_rad, this.#exaggeration_mm);
     });
+    return copied;
   }
 
   /**

@@ -121,7 +121,7 @@ export const WORDS = {
     exaggeration_mm === 0
       ? "Drawn at rest."
       : `The place that moves most is drawn ${exaggeration_mm} mm out and in, all others in proportion. A mode has no true size: it says how the top bends, not how far.`,
-  scale_ends: /** @type {const} */ (["inward", "outward"]),
+  scale_ends: /** @type {const} */ (["100 % inward", "100 % outward"]),
   restarted: "Computing stopped and was started again. Your design is as it was.",
   /** @param {string} name */
   opened: (name) => `Opened “${name}”.`,

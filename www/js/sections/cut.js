@@ -127,8 +127,10 @@ export function build(host, bench) {
     );
   };
 
-  watchStage(host, stage, { picture: cut, motion: cut, frame: draw }, () => {
-    stage.hold("cut", (view) => view.set_cut(true, Number.NaN));
+  watchStage(host, stage, { motion: cut, frame: draw }, (open) => {
+    if (!open) {
+      stage.hold("cut", (view) => view.set_cut(true, Number.NaN));
+    }
   });
 }
 

@@ -21,7 +21,7 @@ export const MOVEMENT_WORDS = {
     return im === 0 ? percent(re) : `${percent(Math.hypot(re, im))} at ${phaseText(re, im)}`;
   },
   about:
-    "Of the largest motion anywhere on the top; positive is outward when the phase is 0°. The island’s lift is its mean. A wing’s flap is what its farthest place does beyond going along with the island as one stiff piece. The energy’s shares add up to 100 %; a part with a large share for its size swings most.",
+    "Of the largest motion anywhere on the top; positive is outward when the phase is 0°. The island’s lift is its mean. A wing’s flap is what its farthest place does beyond going along with the island as one stiff piece. The energy is the wood’s, without bar and added masses; its shares add up to 100 %, and a part with a large share for its size swings most.",
 };
 
 /**

@@ -19,7 +19,7 @@ export const PICTURE_WORDS = {
   failed: {
     kind: "no_picture",
     message: "The browser gave no picture.",
-    remedy: "Try a smaller size.",
+    remedy: "Try a smaller size, or a browser that draws the top.",
   },
   /** @type {(design: string, mode: string, hertz: string, exaggeration_mm: number) => string} */
   caption: (design, mode, hertz, exaggeration_mm) =>

@@ -11,6 +11,7 @@ import { PICTURE_WORDS as WORDS } from "./picture_words.js";
 const FRAMES_A_SECOND = 30;
 /** One period on the film, s: slow enough to follow, and below three flashes a second. */
 const PERIOD_S = 2;
+const FILM = "video/webm";
 /** The caption's share of the shorter side. */
 const CAPTION = 0.09;
 
@@ -25,7 +26,7 @@ export function build(host, bench) {
   const size = new ChoiceField(WORDS.size, "", WORDS.sizes(SIZES), () => undefined);
   const film = button(WORDS.film, () => void bench.attempt(record));
   const still = button(WORDS.still, () => void bench.attempt(take));
-  film.disabled = typeof MediaRecorder === "undefined";
+  film.disabled = !globalThis.MediaRecorder?.isTypeSupported(FILM);
   host.append(group(WORDS.title, size.row, still, film), note(film.disabled ? WORDS.no_film : WORDS.about));
 
   const paper = () => {
@@ -37,11 +38,12 @@ export function build(host, bench) {
   /**
    * @param {HTMLCanvasElement} sheet
    * @param {number} phase_rad
+   * @returns {boolean} whether there is something that draws
    */
   const paint = (sheet, phase_rad) => {
     const ink = sheet.getContext("2d");
     const caption_px = Math.round(CAPTION * Math.min(sheet.width, sheet.height));
-    bench.stage.portray(sheet.width, sheet.height - caption_px, phase_rad, (canvas) => {
+    const drawn = bench.stage.portray(sheet.width, sheet.height - caption_px, phase_rad, (canvas) => {
       ink?.drawImage(canvas, 0, 0, sheet.width, sheet.height - caption_px);
     });
     if (ink !== null) {
@@ -54,6 +56,7 @@ export function build(host, bench) {
       const margin = 0.4 * caption_px;
       ink.fillText(caption(), margin, sheet.height - caption_px / 2, sheet.width - 2 * margin);
     }
+    return drawn && ink !== null;
   };
 
   const caption = () => {
@@ -66,17 +69,20 @@ export function build(host, bench) {
 
   const take = async () => {
     const sheet = paper();
-    paint(sheet, bench.stage.phase_rad);
+    const drawn = paint(sheet, bench.stage.phase_rad);
     const blob = await new Promise((resolve) => sheet.toBlob(resolve, "image/png"));
-    save(blob, named(".png"));
+    save(drawn ? blob : null, named(".png"));
   };
 
   const record = async () => {
     const sheet = paper();
-    paint(sheet, 0);
+    if (!paint(sheet, 0)) {
+      save(null, "");
+      return;
+    }
     const stream = sheet.captureStream(0);
     const track = /** @type {CanvasCaptureMediaStreamTrack} */ (stream.getVideoTracks()[0]);
-    const recorder = new MediaRecorder(stream, { mimeType: "video/webm", videoBitsPerSecond: 8_000_000 });
+    const recorder = new MediaRecorder(stream, { mimeType: FILM, videoBitsPerSecond: 8_000_000 });
     /** @type {Blob[]} */
     const parts = [];
     recorder.addEventListener("dataavailable", ({ data }) => parts.push(data));
@@ -101,7 +107,7 @@ export function build(host, bench) {
         open.stop();
       }
     }
-    save(new Blob(parts, { type: "video/webm" }), named(".webm"));
+    save(new Blob(parts, { type: FILM }), named(".webm"));
   };
 
   /**

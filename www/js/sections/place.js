@@ -91,25 +91,16 @@ export function build(host, bench) {
       }
     });
   };
-  const again = () => go(place);
-  const listen = (/** @type {boolean} */ on) => {
+  watchStage(host, stage, { motion: () => go(place) }, (open) => {
     for (const moment of /** @type {const} */ (["pointermove", "pointerdown"])) {
-      view.removeEventListener(moment, point);
-      if (on) {
+      if (open) {
         view.addEventListener(moment, point);
+      } else {
+        view.removeEventListener(moment, point);
       }
     }
-  };
-  watchStage(
-    host,
-    stage,
-    {
-      picture: () => listen(true),
-      motion: again,
-    },
-    () => {
-      listen(false);
+    if (!open) {
       stage.hold("place", (now) => now.set_place(Number.NaN, Number.NaN));
-    },
-  );
+    }
+  });
 }

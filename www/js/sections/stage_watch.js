@@ -7,9 +7,9 @@
  * @param {HTMLElement} host inside the section
  * @param {Stage} stage
  * @param {Partial<Record<StageMoment, () => void>>} hear each is called now, when the section is opened again, and at its moment
- * @param {() => void} [closed]
+ * @param {(open: boolean) => void} [turned] when the section is opened or closed, and now
  */
-export function watchStage(host, stage, hear, closed) {
+export function watchStage(host, stage, hear, turned) {
   const section = host.closest("details");
   /** @type {(() => void)[]} */
   const listening = [];
@@ -17,8 +17,9 @@ export function watchStage(host, stage, hear, closed) {
     for (const stop of listening.splice(0)) {
       stop();
     }
-    if (section?.open === false) {
-      closed?.();
+    const open = section?.open !== false;
+    turned?.(open);
+    if (!open) {
       return;
     }
     for (const [moment, listener] of Object.entries(hear)) {
