@@ -1,5 +1,5 @@
-/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Preset, Regions, Request } from "./messages.js" */
-/** @import { RequestKind, Thickness } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Movement, PlaceFigures } from "./messages.js" */
+/** @import { Preset, Regions, RegionsAt, Request, RequestKind, Thickness } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -15,6 +15,10 @@
  * @property {(treble: boolean, d: string, mm_from_path: Float64Array) => Hole} traced_hole
  * @property {() => Regions} regions
  * @property {() => Thickness} thickness
+ * @property {(what: string, places_mm: Float32Array) => Float32Array} quantity
+ * @property {(x_mm: number, y_mm: number) => PlaceFigures | undefined} place
+ * @property {(places_mm: Float32Array) => RegionsAt} regions_at
+ * @property {(nodes: Float32Array, re: Float32Array, im: Float32Array) => Movement} movement
  * @property {(mass_g: number) => { change_mm: number, design: string }} to_mass
  * @property {(file: Uint8Array) => string} with_thicknesses
  * @property {() => void} free
@@ -79,6 +83,14 @@ export class BoardDesk {
         return this.#with(request.design).regions();
       case "thickness":
         return this.#with(request.design).thickness();
+      case "quantity":
+        return this.#with(request.design).quantity(request.what, request.places_mm);
+      case "place":
+        return this.#with(request.design).place(request.x_mm, request.y_mm);
+      case "regions_at":
+        return this.#with(request.design).regions_at(request.places_mm);
+      case "movement":
+        return this.#with(request.design).movement(request.nodes, request.re, request.im);
       case "to_mass":
         return this.#with(request.design).to_mass(request.mass_g);
       case "with_thicknesses":

@@ -40,12 +40,12 @@ export function save(name, json) {
 /**
  * Hands a file to the browser as a download.
  * @param {string} file its name
- * @param {string} text
+ * @param {string | Blob} content
  * @param {string} type
  * @returns {string} the file's name
  */
-export function download(file, text, type) {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+export function download(file, content, type) {
+  const url = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = url;
   link.download = file;

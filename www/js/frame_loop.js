@@ -33,6 +33,16 @@ export class FrameLoop {
     return this.#playing;
   }
 
+  get phase_rad() {
+    return this.#phase_rad;
+  }
+
+  /** @param {number} phase_rad */
+  setPhase(phase_rad) {
+    this.#phase_rad = phase_rad;
+    this.ask();
+  }
+
   /** @param {boolean} playing */
   play(playing) {
     this.#playing = playing;

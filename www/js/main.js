@@ -1,7 +1,7 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
-import { connectColourKey, paintColourKey } from "./colour_key.js";
+import { ColourKey } from "./colour_key.js";
 import { isMeasured, listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
 import { FineMesh } from "./fine_mesh.js";
@@ -21,6 +21,7 @@ import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 
 /** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
+/** @import { Bench } from "./sections.js" */
 /** @typedef {"loading" | "top" | "modes" | "error"} PageState */
 
 const page = document.documentElement;
@@ -53,7 +54,7 @@ const board = once(
 let drawings;
 
 const stage = new Stage(part("#stage-view", HTMLElement), {
-  opened: paintColourKey,
+  opened: (colours) => key.open(colours),
   drawn: () => {
     performance.mark("bombatura:first-top");
     reach("top");
@@ -123,8 +124,11 @@ const controls = new ShapeControls(part("#measures", HTMLElement), {
   not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
 });
 
-connectSections({
+/** @type {Bench} */
+const bench = {
   store,
+  stage,
+  session,
   board,
   settle: (design) => change(undefined, () => session.settle(design)),
   say: (text) => notices.say(text),
@@ -141,7 +145,10 @@ connectSections({
       }
     }
   },
-});
+};
+
+connectSections(bench);
+const key = new ColourKey(bench);
 
 connectHistory(store, (said) => {
   notices.clear();
@@ -156,11 +163,11 @@ store.subscribe((design) => {
 
 listenToHands(part("#stage-view", HTMLElement), stage);
 connectMotionControls(stage);
-connectColourKey(stage);
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
-stage.setTheme(dark.matches);
-dark.addEventListener("change", () => stage.setTheme(dark.matches));
+const showTheme = () => stage.hold("theme", (view) => view.set_theme(dark.matches));
+showTheme();
+dark.addEventListener("change", showTheme);
 
 part("#save-design", HTMLButtonElement).addEventListener("click", () => {
   notices.say(WORDS.saved(save(store.name, store.pretty)));
@@ -193,7 +200,7 @@ part("#reset", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void session.begin().then(openDrawings);
+void session.begin().then(openDrawings).then(dress);
 
 async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");
@@ -204,6 +211,12 @@ async function openDrawings() {
     saved: (file) => notices.say(WORDS.saved(file)),
   });
   drawings.follow(store.text);
+}
+
+/** What the top is read without. */
+async function dress() {
+  const { layPurfling } = await import("./purfling.js");
+  layPurfling(stage);
 }
 
 /**

@@ -185,6 +185,21 @@
 /** @typedef {{ regions: Region[], throats: { key: string, width_mm: number }[] }} Regions the throats by their wings */
 
 /**
+ * What the wood is at one place.
+ * @typedef {{ height_mm: number, thickness_mm: number, slope_deg: number, curvature_per_m: number, region: string }} PlaceFigures
+ */
+
+/**
+ * What a motion does with the regions; amplitudes are [re, im] in the motion field's millimetres.
+ * @typedef {object} Movement
+ * @property {{ key: string, share: number }[]} shares of the kinetic energy
+ * @property {[number, number] | null} [island_lift]
+ * @property {{ key: string, amplitude: [number, number] }[]} flaps of the wings, beyond going along with the island
+ */
+
+/** @typedef {{ keys: string[], indices: Float32Array }} RegionsAt (place) an index of the regions' keys */
+
+/**
  * Thickness over the plan; places on the plan's sheet.
  * @typedef {object} Thickness
  * @property {Place} low of the first value
@@ -211,6 +226,11 @@
  */
 
 /**
+ * A mode that a solve or, where it is not proven, a follow of the same gives.
+ * @typedef {{ design: string, size: MeshSize, count: number, mode: number, proven: boolean }} OfMode
+ */
+
+/**
  * What each kind of request sends and what its reply holds. A design is its JSON text.
  * @typedef {object} Exchange
  * @property {{ send: object, get: string }} demo the demonstration design
@@ -219,12 +239,18 @@
  * @property {{ send: { design: string, size: MeshSize }, get: Picture }} shape the picture alone
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish }, get: Step }} follow
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish, kin?: Kin }, get: Solution }} solve
- * @property {{ send: { design: string, size: MeshSize, count: number, mode: number, proven: boolean }, get: Motion }} motion of a
- * mode that a solve or, where it is not proven, a follow of the same gives
+ * @property {{ send: OfMode, get: Motion }} motion of a mode
+ * @property {{ send: OfMode, get: Float32Array }} strain_energy (node) per volume, over its mean
  * @property {{ send: { design: string, size: MeshSize, count: number }, get: Surety[] }} surety of the modes that a solve of
  * the same gives
  * @property {{ send: { design: string }, get: Drawings }} drawings this and what follows the drawing board answers
  * @property {{ send: { design: string }, get: Arching }} arching
+ * @property {{ send: { design: string, what: string, places_mm: Float32Array }, get: Float32Array }} quantity (place): "height"
+ * mm, "thickness" mm, "slope" degrees or "curvature" 1/m at each place in plan, (place, xy)
+ * @property {{ send: { design: string, x_mm: number, y_mm: number }, get: PlaceFigures | undefined }} place nothing off the wood
+ * @property {{ send: { design: string, places_mm: Float32Array }, get: RegionsAt }} regions_at (place, xy) each on the wood
+ * @property {{ send: { design: string, nodes: Float32Array, re: Float32Array, im: Float32Array }, get: Movement }} movement nodes
+ * (node, [x, y, volume]), re and im (node, [outward, x, y, z])
  * @property {{ send: object, get: MeasureLimits[] }} measures
  * @property {{ send: object, get: Preset[] }} presets
  * @property {{ send: { design: string }, get: Arch[] }} arches

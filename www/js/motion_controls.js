@@ -1,5 +1,5 @@
 /**
- * Play and pause, speed, exaggeration, and the set views.
+ * Play and pause, phase, speed, exaggeration, ghosts, and the set views.
  */
 /** @import { Stage } from "./stage.js" */
 /** @import { SetView } from "./view_backends.js" */
@@ -22,6 +22,23 @@ export function connectMotionControls(stage) {
   setPlaying(!reduced.matches);
   reduced.addEventListener("change", () => setPlaying(!reduced.matches));
 
+  // While it plays the slider goes along; moved by hand, it holds the motion there.
+  const phase = part("#phase", HTMLInputElement);
+  const showPhase = () => {
+    phase.value = String((stage.phase_rad * 180) / Math.PI);
+    show(phase);
+  };
+  stage.listen("frame", showPhase);
+  phase.addEventListener("input", () => {
+    setPlaying(false);
+    stage.setPhase((phase.valueAsNumber * Math.PI) / 180);
+  });
+
+  const ghosts = part("#ghosts", HTMLInputElement);
+  const showGhosts = () => stage.hold("ghosts", (view) => view.set_ghosts(ghosts.checked));
+  ghosts.addEventListener("change", showGhosts);
+  showGhosts();
+
   follow("#speed", (beats_a_second) => stage.setSpeed(beats_a_second));
   follow("#exaggeration", (exaggeration_mm) => {
     stage.setExaggeration(exaggeration_mm);
@@ -43,12 +60,19 @@ export function connectMotionControls(stage) {
  */
 function follow(selector, effect) {
   const slider = part(selector, HTMLInputElement);
-  const output = part(`output[for=${slider.id}]`, HTMLOutputElement);
   const apply = () => {
-    output.value = slider.value;
-    paintRange(slider);
+    show(slider);
     effect(slider.valueAsNumber);
   };
   slider.addEventListener("input", apply);
   apply();
+}
+
+/**
+ * Brings a slider's output and track in step with it.
+ * @param {HTMLInputElement} slider
+ */
+function show(slider) {
+  part(`output[for=${slider.id}]`, HTMLOutputElement).value = slider.value;
+  paintRange(slider);
 }

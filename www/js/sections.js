@@ -3,6 +3,8 @@
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
 /** @import { Problem } from "./messages.js" */
+/** @import { Stage } from "./stage.js" */
+/** @import { TopSession } from "./top_session.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { part } from "./page_parts.js";
 import { WORDS } from "./words.js";
@@ -11,6 +13,8 @@ import { WORDS } from "./words.js";
  * What a section works with.
  * @typedef {object} Bench
  * @property {DesignStore} store
+ * @property {Stage} stage
+ * @property {TopSession} session
  * @property {() => WorkshopClient} board
  * @property {(design: Design) => Promise<boolean>} settle takes a design as a step; false where it can't be
  * @property {(text: string) => void} say
@@ -29,6 +33,12 @@ const SECTIONS = {
   sound_holes: () => import("./sections/sound_holes.js"),
   graduation: () => import("./sections/graduation.js"),
   regions: () => import("./sections/regions.js"),
+  cut: () => import("./sections/cut.js"),
+  place: () => import("./sections/place.js"),
+  movement: () => import("./sections/movement.js"),
+  sand: () => import("./sections/sand.js"),
+  looks: () => import("./sections/looks.js"),
+  pictures: () => import("./sections/pictures.js"),
   measured: () => import("./sections/measured.js"),
 };
 

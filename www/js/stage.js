@@ -6,6 +6,7 @@
 /** @import { Backend, View } from "./view_backends.js" */
 import { CanvasSize } from "./canvas_size.js";
 import { FrameLoop } from "./frame_loop.js";
+import { part } from "./page_parts.js";
 import { openView } from "./view_backends.js";
 
 /** A device lost more often than this within a minute is not worth another try. */
@@ -19,6 +20,8 @@ const LOSSES_A_MINUTE = 3;
  * @property {() => void} absent nothing here can draw
  */
 
+/** @typedef {"frame" | "picture" | "motion"} StageMoment after which something else is shown; a new view's picture is one too */
+
 /** Shows one top and its motion. */
 export class Stage {
   #host;
@@ -31,9 +34,10 @@ export class Stage {
   /** @type {Motion | undefined} */
   #motion;
   #exaggeration_mm = 0;
-  #dark = false;
-  /** @type {"motion" | "wood"} */
-  #colour = "motion";
+  /** @type {Map<string, (view: View) => void>} what holds for every view, by what it is about */
+  #held = new Map();
+  /** @type {Record<StageMoment, Set<() => void>>} */
+  #listeners = { frame: new Set(), picture: new Set(), motion: new Set() };
   #drawn = false;
   #size;
   #width_px = 0;
@@ -70,8 +74,9 @@ export class Stage {
     this.#width_px = 0;
     this.#height_px = 0;
     this.#tell((now) => {
-      now.set_theme(this.#dark);
-      now.set_colour(this.#colour);
+      for (const tell of this.#held.values()) {
+        tell(now);
+      }
       // The first picture is fitted to the canvas, which must have its size by then.
       this.#fitCanvas(now);
     });
@@ -102,6 +107,39 @@ export class Stage {
     this.#loop.ask();
   }
 
+  /**
+   * @param {StageMoment} moment
+   * @param {() => void} listener
+   * @returns {() => void} stops listening
+   */
+  listen(moment, listener) {
+    this.#listeners[moment].add(listener);
+    return () => this.#listeners[moment].delete(listener);
+  }
+
+  /** What is shown, undefined before the first. */
+  get picture() {
+    return this.#picture;
+  }
+
+  /** Of the picture; undefined at rest. */
+  get motion() {
+    return this.#motion;
+  }
+
+  get exaggeration_mm() {
+    return this.#exaggeration_mm;
+  }
+
+  get phase_rad() {
+    return this.#loop.phase_rad;
+  }
+
+  /** @param {number} phase_rad */
+  setPhase(phase_rad) {
+    this.#loop.setPhase(phase_rad);
+  }
+
   get playing() {
     return this.#loop.playing;
   }
@@ -122,16 +160,14 @@ export class Stage {
     this.#loop.ask();
   }
 
-  /** @param {boolean} dark */
-  setTheme(dark) {
-    this.#dark = dark;
-    this.look((view) => view.set_theme(dark));
-  }
-
-  /** @param {"motion" | "wood"} colour what covers the wood */
-  setColour(colour) {
-    this.#colour = colour;
-    this.look((view) => view.set_colour(colour));
+  /**
+   * Tells the view what holds from now on, for one that takes its place too.
+   * @param {string} about what an earlier word is replaced by it
+   * @param {(view: View) => void} tell
+   */
+  hold(about, tell) {
+    this.#held.set(about, tell);
+    this.look(tell);
   }
 
   /**
@@ -142,6 +178,44 @@ export class Stage {
     const { ratio } = this.#size.next(this.playing);
     this.#tell((view) => change(view, ratio));
     this.#loop.ask();
+  }
+
+  /**
+   * The line of sight through a place of the stage, in CSS pixels from its corner.
+   * @param {number} x_px
+   * @param {number} y_px
+   * @returns {Float32Array | undefined} a point and a direction in the top's frame, mm; undefined where nothing draws
+   */
+  ray(x_px, y_px) {
+    const ratio = this.#width_px / this.#host.clientWidth;
+    /** @type {Float32Array | undefined} */
+    let ray;
+    this.#tell((view) => {
+      ray = view.ray(x_px * ratio, y_px * ratio);
+    });
+    return ray;
+  }
+
+  /**
+   * Draws at a size and phase of its own, for whoever copies the canvas before anything else happens.
+   * @param {number} width_px
+   * @param {number} height_px
+   * @param {number} phase_rad
+   * @param {(canvas: HTMLCanvasElement) => void} copy
+   * @returns {boolean} whether it was drawn and copied
+   */
+  portray(width_px, height_px, phase_rad, copy) {
+    let copied = false;
+    this.#tell((view) => {
+      view.resize(width_px, height_px);
+      this.#width_px = 0;
+      view.draw(phase_rad, this.#exaggeration_mm);
+      copy(part("canvas", HTMLCanvasElement, this.#host));
+      copied = true;
+      this.#fitCanvas(view);
+      view.draw(this.#loop.phase_rad, this.#exaggeration_mm);
+    });
+    return copied;
   }
 
   /**
@@ -175,6 +249,7 @@ export class Stage {
     const picture = this.#picture;
     if (picture !== undefined) {
       this.#tell((view) => view.set_picture(picture.positions, picture.normals, picture.triangles, picture.kinds));
+      this.#say("picture");
     }
   }
 
@@ -182,6 +257,14 @@ export class Stage {
     if (this.#picture !== undefined) {
       const rest = new Float32Array(2 * (this.#motion === undefined ? this.#picture.positions.length : 0));
       this.#tell((view) => view.set_motion(this.#motion?.re ?? rest, this.#motion?.im ?? rest));
+      this.#say("motion");
+    }
+  }
+
+  /** @param {StageMoment} moment */
+  #say(moment) {
+    for (const listener of this.#listeners[moment]) {
+      listener();
     }
   }
 
@@ -190,7 +273,11 @@ export class Stage {
    * @param {number | undefined} frame_ms
    */
   #draw(phase_rad, frame_ms) {
-    if (this.#view === undefined || this.#picture === undefined) {
+    if (this.#picture === undefined) {
+      return;
+    }
+    this.#say("frame");
+    if (this.#view === undefined) {
       return;
     }
     if (frame_ms !== undefined) {

@@ -11,6 +11,7 @@
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
 import { PreviewCorrection } from "./preview_correction.js";
+import { WORDS } from "./words.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
@@ -161,6 +162,26 @@ export class TopSession {
     return this.#guarded(() => this.#fetchMotion(mode));
   }
 
+  /** The mode that is shown, as people say it; empty before the first. */
+  get title() {
+    return this.#shown === undefined ? "" : WORDS.title(this.#shown.chosen);
+  }
+
+  /**
+   * (node): strain energy of the mode that is shown, per volume over its mean; nothing where something newer is shown by then or
+   * where it can't be had.
+   */
+  async strainEnergy() {
+    const shown = this.#shown;
+    if (shown === undefined) {
+      return undefined;
+    }
+    const { number } = shown.chosen;
+    const request = requestOf(shown, shown.chosen);
+    const energy = await this.#workerOf(shown.solution.size).askBeside("strain_energy", request);
+    return shown === this.#shown && number === shown.chosen.number ? energy : undefined;
+  }
+
   /** Begins a turn: whatever takes long belongs to an older one and is stopped. */
   #newTurn() {
     for (const worker of this.#started) {
@@ -270,10 +291,7 @@ export class TopSession {
   async #fetchMotion(mode) {
     const shown = this.#shown;
     if (shown !== undefined) {
-      const { design, solution } = shown;
-      const { size, proven, modes } = solution;
-      const request = { design, size, count: modes.length, mode: mode.number, proven };
-      const motion = await this.#workerOf(size).ask("motion", request);
+      const motion = await this.#workerOf(shown.solution.size).ask("motion", requestOf(shown, mode));
       if (shown === this.#shown) {
         this.#events.motion(motion);
       }
@@ -333,4 +351,14 @@ export class TopSession {
       throw reason;
     }
   }
+}
+
+/**
+ * A request about one mode of what is shown.
+ * @param {{ solution: Solution, design: string }} shown
+ * @param {Mode} mode
+ */
+function requestOf({ solution, design }, mode) {
+  const { size, proven, modes } = solution;
+  return { design, size, count: modes.length, mode: mode.number, proven };
 }

@@ -21,7 +21,17 @@
  * @property {(name: SetView) => void} view
  * @property {() => void} fit
  * @property {(dark: boolean) => void} set_theme
- * @property {(name: "motion" | "wood") => void} set_colour what covers the wood
+ * @property {(name: "motion" | "scalar" | "wood") => void} set_colour what covers the wood
+ * @property {(values: Float32Array, colours: Uint8Array) => void} set_scalar (vertex) 0 to 1, and their colours: as many as the
+ * motion has, red, green, blue, 255
+ * @property {(distances_mm: Float32Array) => void} set_edge_distances (vertex) from the outline, for the purfling
+ * @property {(shown: boolean) => void} set_ghosts at rest and at both ends of the swing
+ * @property {(shown: boolean) => void} set_nodal_lines
+ * @property {(plain: boolean) => void} set_plain grey in place of the wood's own colour
+ * @property {(across: boolean, at_mm: number) => void} set_cut marks a cut at y, or at x where it goes along; NaN marks none
+ * @property {(x_mm: number, y_mm: number) => void} set_place marks a place in plan; NaN marks none
+ * @property {(x_px: number, y_px: number) => Float32Array} ray a point of the line of sight through a pixel, and its direction:
+ * in the top's frame, mm
  * @property {(phase_rad: number, exaggeration_mm: number) => void} draw
  * @property {() => void} free
  */

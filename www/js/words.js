@@ -115,11 +115,15 @@ export const WORDS = {
    */
   settled: ({ modes }, mode) =>
     `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(mode.frequency_hz)} Hz.`,
-  /** @param {number} exaggeration_mm */
+  /**
+   * How large the motion is drawn, and what is known of its true size.
+   * @param {number} exaggeration_mm
+   */
   drawn_scale: (exaggeration_mm) =>
     exaggeration_mm === 0
-      ? "At rest."
-      : `Drawn up to ${exaggeration_mm} mm each way. A mode says how the top bends, not how far: the real motion is far too small to see.`,
+      ? "Drawn at rest."
+      : `The place that moves most is drawn ${exaggeration_mm} mm out and in, all others in proportion. A mode has no true size: it says how the top bends, not how far.`,
+  scale_ends: /** @type {const} */ (["100 % inward", "100 % outward"]),
   restarted: "Computing stopped and was started again. Your design is as it was.",
   /** @param {string} name */
   opened: (name) => `Opened “${name}”.`,

@@ -9,11 +9,11 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(size: MeshSize, followed: boolean) => Picture} picture settled, or on the mesh that a follow moves along
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} follow from where the modes were last
- * @property {(mode: number) => Omit<Motion, "mode">} followed_motion on the mesh of the last follow
  * @property {() => Float32Array} signatures of the modes followed last
  * @property {(signatures: Float32Array) => Uint32Array} kin (mode of the last solve) which of those has its shape, from 1, or 0
  * @property {() => Surety[]} surety of the last solve
- * @property {(mode: number) => Omit<Motion, "mode">} motion on the mesh of the last solve
+ * @property {(mode: number, followed: boolean) => Omit<Motion, "mode">} motion on the mesh of the last solve or follow
+ * @property {(mode: number, followed: boolean) => Float32Array} strain_energy (node) of that mesh
  */
 
 /** Answers requests from the core, which holds one design at a time. */
@@ -54,8 +54,11 @@ export class WorkshopDesk {
         this.#hold(request.design);
         return this.#step(request);
       case "motion":
-        this.#hold(request.design);
-        return this.#motion(request);
+        this.#find(request);
+        return { mode: request.mode, ...this.#core.motion(request.mode, !request.proven) };
+      case "strain_energy":
+        this.#find(request);
+        return this.#core.strain_energy(request.mode, !request.proven);
       case "surety":
         this.#hold(request.design);
         this.#core.solve(request.size, request.count);
@@ -79,7 +82,7 @@ export class WorkshopDesk {
       }
     }
     const mode = chosenMode(modes, wish).number;
-    const motion = { mode, ...this.#core.motion(mode) };
+    const motion = { mode, ...this.#core.motion(mode, false) };
     return { size, picture: this.#core.picture(size, false), modes, motion, solve_ms, proven: true };
   }
 
@@ -92,22 +95,22 @@ export class WorkshopDesk {
     const { modes } = this.#core.follow(size, count);
     const solve_ms = performance.now() - begun_ms;
     const mode = chosenMode(modes, wish).number;
-    const motion = { mode, ...this.#core.followed_motion(mode) };
+    const motion = { mode, ...this.#core.motion(mode, true) };
     const [picture, signatures] = [this.#core.picture(size, true), this.#core.signatures()];
     return { size, picture, modes, motion, signatures, solve_ms, proven: false };
   }
 
   /**
-   * @param {{ size: MeshSize, count: number, mode: number, proven: boolean }} request
-   * @returns {Motion}
+   * Makes sure that the modes are there which a request about one of them speaks of.
+   * @param {{ design: string, size: MeshSize, count: number, proven: boolean }} request
    */
-  #motion({ size, count, mode, proven }) {
+  #find({ design, size, count, proven }) {
+    this.#hold(design);
     if (proven) {
       this.#core.solve(size, count);
-      return { mode, ...this.#core.motion(mode) };
+    } else {
+      this.#core.follow(size, count);
     }
-    this.#core.follow(size, count);
-    return { mode, ...this.#core.followed_motion(mode) };
   }
 
   /** @param {string} design */

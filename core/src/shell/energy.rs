@@ -117,14 +117,16 @@ impl EnergySlopes {
     }
 }
 
-type Displacements = SVector<f64, 18>;
+pub(super) type Displacements = SVector<f64, 18>;
 
 /// (corner, dof): what `shape` (node, dof) does at an element's `nodes`.
-fn of_element(shape: &[f64], nodes: &[u32; 3]) -> Displacements {
+#[inline(never)] // Used in many places of `EnergySlopes::new`, of which each would get a copy.
+pub(super) fn of_element(shape: &[f64], nodes: &[u32; 3]) -> Displacements {
     Displacements::from_fn(|at, _| shape[nodes[at / DOFS_PER_NODE] as usize * DOFS_PER_NODE + at % DOFS_PER_NODE])
 }
 
-fn quadratic(matrix: &ElementMatrix, shape: &Displacements) -> f64 {
+#[inline(never)]
+pub(super) fn quadratic(matrix: &ElementMatrix, shape: &Displacements) -> f64 {
     shape.dot(&(matrix * shape))
 }
 
@@ -135,4 +137,4 @@ fn add(sums: &mut [f64], shapes: &[Displacements], energy: impl Fn(&Displacement
 }
 
 #[cfg(test)]
-mod tests;
+pub(super) mod tests;

@@ -36,6 +36,7 @@ mod model;
 mod normals;
 mod patch;
 mod section;
+mod strain_energy;
 mod supports;
 
 #[cfg(test)]
@@ -49,4 +50,5 @@ pub use error::ShellError;
 pub use geometry::ShellGeometry;
 pub(crate) use line_strain::{LineStrain, Row18};
 pub use model::{ShellModel, Tie};
+pub use strain_energy::StrainEnergy;
 pub use supports::{DOFS_PER_NODE, Supports};

@@ -4,9 +4,21 @@ use super::{Stages, TopError};
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::MeshSize;
 use crate::modes::{Certainty, Damping, ModesRequest, Sensitivity, certainty, damping, sensitivities};
-use crate::shell::{ElementOptions, EnergySlopes};
+use crate::shell::{ElementOptions, EnergySlopes, StrainEnergy};
 
 impl Stages {
+    /// (node): where the wood works in mode `mode`, counted from zero, of the last modes of `size`, those followed or else those
+    /// solved: strain energy per volume over its mean. None before there are any. What is fixed to the wood stores its own share,
+    /// which isn't counted.
+    #[must_use]
+    pub fn strain_energy(&self, size: MeshSize, mode: usize, followed: bool) -> Option<Vec<f64>> {
+        let (_, on_mesh, modes) = self.last_modes(size, followed)?;
+        let carved = on_mesh.carved.last()?;
+        let wood = self.design().wood.wood().ok()?;
+        let of = |shape| StrainEnergy::new(&carved.geometry, &wood, ElementOptions::default(), shape).over_mean();
+        (mode < modes.count()).then(|| of(modes.shape(mode)))
+    }
+
     /// (mode): how the wood damps each mode of [`Stages::modes`].
     ///
     /// # Errors
@@ -70,6 +82,20 @@ impl Stages {
 mod tests {
     use super::*;
     use crate::design::Design;
+
+    #[test]
+    fn the_wood_works_in_modes_that_are_there() {
+        let mut stages = Stages::new(Design::demo());
+        let size = MeshSize::Preview;
+        assert_eq!(stages.strain_energy(size, 0, false), None);
+        stages.modes(size, &ModesRequest { prove: false, ..ModesRequest::lowest(2) }).unwrap();
+        let nodes = stages.carved(size).unwrap().0.mesh.points_mm.len();
+        let works = stages.strain_energy(size, 1, false).unwrap();
+        assert_eq!(works.len(), nodes);
+        assert!(works.iter().all(|density| *density > 0.0), "no part of a bent top is quite without strain");
+        assert_eq!(stages.strain_energy(size, 2, false), None);
+        assert_eq!(stages.strain_energy(size, 0, true), None);
+    }
 
     #[test]
     fn figures_are_made_once_and_follow_the_design() {

@@ -4,7 +4,7 @@ use super::kept::Kept;
 use super::laid::Laid;
 use super::moving_plan::MovingPlan;
 use super::stages::{Drawn, FollowedRuns, MeshedFrom};
-use super::{Carved, MotionField, Picture, Plan, TopError};
+use super::{Carved, Picture, Plan, TopError};
 use crate::mesh::{Locator, MeshSize, PlanMesh, Shares, interpolated};
 use crate::modes::{Followed, Modes, Trail, follow_modes};
 use crate::shell::DOFS_PER_NODE;
@@ -52,15 +52,10 @@ impl Following {
         Ok(followed)
     }
 
-    /// The motion of mode `mode`, counted from zero, on the last picture.
-    pub(super) fn motion(&self, mode: usize) -> Option<MotionField> {
-        self.wood.motion(&self.modes.last()?.modes, mode)
-    }
-
-    /// The last modes, with the mesh that they are on.
-    pub(super) fn last(&self) -> Option<(&PlanMesh, &Modes)> {
+    /// The last modes, with the mesh that they are on and the wood on it.
+    pub(super) fn last(&self) -> Option<(&PlanMesh, &Laid, &Modes)> {
         let (_, mesh) = self.on.as_ref()?;
-        Some((mesh, &self.modes.last()?.modes))
+        Some((mesh, &self.wood, &self.modes.last()?.modes))
     }
 
     /// `runs`, and those made here.

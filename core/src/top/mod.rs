@@ -17,6 +17,8 @@ mod motion;
 mod moving_plan;
 mod picture;
 mod plan;
+mod quantity;
+mod region_motion;
 mod shape;
 mod stages;
 
@@ -26,5 +28,7 @@ pub use kinship::{kin, signatures};
 pub use motion::MotionField;
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
+pub use quantity::Quantity;
+pub use region_motion::{Amplitude, NodeMotion, RegionMotion};
 pub use shape::Shape;
 pub use stages::{FollowedRuns, StageRuns, Stages};

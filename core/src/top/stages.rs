@@ -7,7 +7,7 @@ use super::shape::Boundaries;
 use super::{Carved, Held, MotionField, Picture, Plan, Shape, TopError, signatures};
 use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, SoundHoles};
 use crate::fittings::Fittings;
-use crate::mesh::MeshSize;
+use crate::mesh::{MeshSize, PlanMesh};
 use crate::modes::{Followed, Modes, ModesRequest};
 use crate::shell::EnergySlopes;
 use crate::wood::WoodChoice;
@@ -198,29 +198,25 @@ impl Stages {
         Ok((drawn, &mut sizes[size as usize]))
     }
 
-    /// The motion of mode `mode`, counted from zero, of the last modes followed on `size`, on the last followed picture; none as in
-    /// [`Stages::motion`].
+    /// The motion of elastic mode `mode`, counted from zero, of the last modes of `size`, those followed or else those solved, on
+    /// the picture that goes with them; none before both were made, or when there is no such mode.
     #[must_use]
-    pub fn followed_motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        self.sizes[size as usize].following.motion(mode)
-    }
-
-    /// The motion of elastic mode `mode`, counted from zero, on the last picture and modes of `size`; none before both were
-    /// made, or when there is no such mode.
-    #[must_use]
-    pub fn motion(&self, size: MeshSize, mode: usize) -> Option<MotionField> {
-        let OnMesh { wood, modes, .. } = &self.sizes[size as usize];
-        wood.motion(modes.last()?, mode)
+    pub fn motion(&self, size: MeshSize, mode: usize, followed: bool) -> Option<MotionField> {
+        let (_, wood, modes) = self.last_modes(size, followed)?;
+        wood.motion(modes, mode)
     }
 
     /// (mode, place): what tells the last modes of `size` from each other on any mesh, see [`signatures`]; those followed, or else
     /// those solved. Empty before there are any.
     #[must_use]
     pub fn signatures(&self, size: MeshSize, followed: bool) -> Vec<f32> {
-        let OnMesh { plan, modes, following, .. } = &self.sizes[size as usize];
-        let settled = || Some((&plan.last()?.mesh, modes.last()?));
-        let known = if followed { following.last() } else { settled() };
-        known.map_or_else(Vec::new, |(mesh, modes)| signatures(mesh, modes))
+        self.last_modes(size, followed).map_or_else(Vec::new, |(mesh, _, modes)| signatures(mesh, modes))
+    }
+
+    /// The last modes of `size`, those followed or else those solved, with mesh and wood under them.
+    pub(super) fn last_modes(&self, size: MeshSize, followed: bool) -> Option<(&PlanMesh, &Laid, &Modes)> {
+        let OnMesh { plan, wood, modes, following, .. } = &self.sizes[size as usize];
+        if followed { following.last() } else { Some((&plan.last()?.mesh, wood, modes.last()?)) }
     }
 
     /// How often each stage was made so far.

@@ -43,7 +43,7 @@ for (const [name, { by_mm, set }] of Object.entries(HANDLES)) {
     const begun = performance.now();
     workshop.open_design(text);
     const { modes: found } = workshop.follow(size, Number(modes));
-    workshop.followed_motion(found[4].number);
+    workshop.motion(found[4].number, true);
     nodes = workshop.picture(size, true).nodes;
     workshop.signatures();
     taken += 1;

@@ -1,5 +1,6 @@
 //! What the page has to do in a browser, one file for each part of it.
 
+mod closer;
 mod controls;
 mod drawing;
 mod drawings;
@@ -8,6 +9,7 @@ mod files;
 mod folder;
 mod live;
 mod measured;
+mod motion;
 mod pointers;
 mod recovery;
 mod responsiveness;
@@ -42,6 +44,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             live::run(&place, &mut run).await;
         } else {
             drawing::run(&place, &mut run).await;
+            motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
@@ -50,6 +53,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             sections::run(&place, &mut run).await;
             wood::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;
+            closer::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             live::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;

@@ -18,6 +18,8 @@ pub(super) enum Role {
     Button,
     Slider,
     Number,
+    Checkbox,
+    Choice,
     Table,
 }
 
@@ -27,6 +29,8 @@ impl Role {
             Role::Button => "button",
             Role::Slider => "slider",
             Role::Number => "spinbutton",
+            Role::Checkbox => "checkbox",
+            Role::Choice => "combobox",
             Role::Table => "table",
         }
     }
@@ -37,6 +41,8 @@ impl Role {
             Role::Button => "button, [role=button]",
             Role::Slider => "input[type=range], [role=slider]",
             Role::Number => "input[type=number], [role=spinbutton]",
+            Role::Checkbox => "input[type=checkbox], [role=checkbox]",
+            Role::Choice => "select, [role=combobox]",
             Role::Table => "table, [role=table], [role=grid]",
         }
     }

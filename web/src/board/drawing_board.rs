@@ -1,8 +1,11 @@
 //! The class that the drawing board's worker owns.
 
+use std::cell::OnceCell;
+
 use bombatura_core::arching_figures::ArchingFigures;
 use bombatura_core::design::Design;
 use bombatura_core::drawings::Drawings;
+use bombatura_core::regions::Regions;
 use bombatura_core::top::Shape;
 use wasm_bindgen::prelude::*;
 
@@ -17,6 +20,8 @@ use super::to_page;
 pub struct DrawingBoard {
     pub(super) design: Design,
     pub(super) shape: Shape,
+    /// Found when they are first asked for.
+    pub(super) regions: OnceCell<Regions>,
 }
 
 #[wasm_bindgen]
@@ -31,7 +36,7 @@ impl DrawingBoard {
         // Drawing it checks it.
         let design = Design::parse(json)?;
         let shape = Shape::new(&design)?;
-        Ok(DrawingBoard { design, shape })
+        Ok(DrawingBoard { design, shape, regions: OnceCell::new() })
     }
 
     /// The working drawings, true to scale in mm: `{ plan, long_arch, cross_arches }`, each

@@ -8,6 +8,8 @@ mod arches;
 mod drawing_board;
 mod holes;
 mod measured;
+mod movement;
+mod places;
 mod replies;
 mod wood;
 

@@ -6,7 +6,7 @@ use bombatura_core::inside::{BarLine, Body, RegionWood, ThicknessContour, thickn
 use bombatura_core::measured::{ImportError, LengthUnit, read_csv};
 use bombatura_core::mesh::{MeshSize, PlanMesh};
 use bombatura_core::plan::Point;
-use bombatura_core::regions::{Regions, Throat};
+use bombatura_core::regions::Throat;
 use bombatura_core::sound_holes::SoundHole;
 use bombatura_core::top::{Shape, TopError};
 use serde::Serialize;
@@ -93,9 +93,9 @@ impl DrawingBoard {
     /// # Errors
     /// Wood that can't be.
     pub fn regions(&self) -> Result<JsValue, Box<Problem>> {
-        let Shape { outline, holes, surface, graduation } = &self.shape;
+        let Shape { surface, graduation, .. } = &self.shape;
         let density = self.density_kg_m3()?;
-        let found = Regions::new(outline, holes);
+        let found = self.regions_of_top();
         let mut replies: Vec<RegionReply> = Vec::new();
         for region in &found.regions {
             let wood = RegionWood::of(region, surface, graduation, density);

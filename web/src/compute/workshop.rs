@@ -87,21 +87,6 @@ impl Workshop {
         Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
     }
 
-    /// [`Workshop::motion`] of a mode of the last [`Workshop::follow`].
-    ///
-    /// # Errors
-    /// As there.
-    pub fn followed_motion(&mut self, mode: usize) -> Result<JsValue, Box<Problem>> {
-        let unknown = unknown_mode(mode, self.followed.is_some());
-        let (Some((size, count)), Some(index)) = (self.followed, mode.checked_sub(1)) else {
-            return Err(unknown);
-        };
-        self.stages.followed_picture(size)?;
-        self.stages.follow(size, count)?;
-        let motion = self.stages.followed_motion(size, index).ok_or(unknown)?;
-        Ok(mode_object(&motion))
-    }
-
     /// What tells the modes of the last [`Workshop::follow`] from each other on any mesh; empty before it.
     #[must_use]
     pub fn signatures(&self) -> Vec<f32> {
@@ -133,22 +118,48 @@ impl Workshop {
         Ok(serde_wasm_bindgen::to_value(&sureties).unwrap_or_else(Into::into))
     }
 
-    /// How mode `mode`, 1 for the lowest, moves the vertices of the last solve's picture: `{ re, im }`, each
-    /// (vertex, [ux, uy, uz, nx, ny, nz]), the largest displacement 1 mm.
+    /// How mode `mode`, 1 for the lowest, moves the vertices of the picture of the last solve or, where it was `followed`, of the
+    /// last follow: `{ re, im }`, each (vertex, [ux, uy, uz, nx, ny, nz]), the largest displacement 1 mm.
     ///
-    /// Belongs to the design on the bench: where that has changed since the last solve, it is solved again.
+    /// Belongs to the design on the bench: where that has changed since, its modes are found again.
     ///
     /// # Errors
     /// A mode that there isn't, or what [`Workshop::solve`] reports.
-    pub fn motion(&mut self, mode: usize) -> Result<JsValue, Box<Problem>> {
-        let unknown = unknown_mode(mode, self.solved.is_some());
-        let (Some((size, request)), Some(index)) = (self.solved, mode.checked_sub(1)) else {
-            return Err(unknown);
+    pub fn motion(&mut self, mode: usize, followed: bool) -> Result<JsValue, Box<Problem>> {
+        let (size, index) = self.ready(mode, followed)?;
+        let motion = self.stages.motion(size, index, followed);
+        motion.map(|motion| mode_object(&motion)).ok_or_else(|| unknown_mode(mode, true))
+    }
+
+    /// (node): where the wood works in that mode, strain energy per volume over its mean.
+    ///
+    /// # Errors
+    /// As for [`Workshop::motion`].
+    pub fn strain_energy(&mut self, mode: usize, followed: bool) -> Result<Vec<f32>, Box<Problem>> {
+        let (size, index) = self.ready(mode, followed)?;
+        let energy = self.stages.strain_energy(size, index, followed).ok_or_else(|| unknown_mode(mode, true))?;
+        Ok(energy.into_iter().map(|density| density as f32).collect())
+    }
+}
+
+impl Workshop {
+    /// Makes the picture and the modes of the last solve or follow, where they aren't there; their mesh and the mode's index.
+    fn ready(&mut self, mode: usize, followed: bool) -> Result<(MeshSize, usize), Box<Problem>> {
+        let size = match (followed, self.solved, self.followed) {
+            (false, Some((size, request)), _) => {
+                self.stages.picture(size)?;
+                self.stages.modes(size, &request)?;
+                size
+            }
+            (true, _, Some((size, count))) => {
+                self.stages.followed_picture(size)?;
+                self.stages.follow(size, count)?;
+                size
+            }
+            _ => return Err(unknown_mode(mode, false)),
         };
-        self.stages.picture(size)?;
-        self.stages.modes(size, &request)?;
-        let motion = self.stages.motion(size, index).ok_or(unknown)?;
-        Ok(mode_object(&motion))
+        let index = mode.checked_sub(1).ok_or_else(|| unknown_mode(mode, true))?;
+        Ok((size, index))
     }
 }
 

@@ -1,6 +1,7 @@
 //! The flat arrays that come from the page, held against each other before the device sees them.
 
 use super::bounds::Bounds;
+use super::motion_colour::COLOURS;
 use super::problem::ViewError;
 
 /// Numbers a vertex in a motion field's part: displacement and change of the normal, each xyz.
@@ -62,6 +63,8 @@ pub struct MotionArrays<'a> {
     pub im: &'a [f32],
     /// Whether the imaginary part is zero throughout: the motion has one phase and its nodes stand still.
     pub standing: bool,
+    /// The phase at which the motion as a whole is farthest from rest, radians; half a period later it is so again.
+    pub furthest_rad: f32,
 }
 
 impl<'a> MotionArrays<'a> {
@@ -74,8 +77,39 @@ impl<'a> MotionArrays<'a> {
         check_length("motion's imaginary parts", im.len(), MOTION_COMPONENTS * vertices)?;
         check_finite("motion's real parts", re)?;
         check_finite("motion's imaginary parts", im)?;
-        Ok(Self { re, im, standing: im.iter().all(|&part| part == 0.0) })
+        let standing = im.iter().all(|&part| part == 0.0);
+        Ok(Self { re, im, standing, furthest_rad: if standing { 0.0 } else { furthest_rad(re, im) } })
     }
+}
+
+/// Where the sum of |re cos p - im sin p|^2 over all displacements is largest: it is A cos^2 p + B sin^2 p - 2 C sin p cos p,
+/// which turns with 2 p and has its top where tan 2p = -2 C / (A - B).
+fn furthest_rad(re: &[f32], im: &[f32]) -> f32 {
+    let [mut difference, mut product] = [0.0, 0.0];
+    for (re, im) in re.chunks_exact(MOTION_COMPONENTS).zip(im.chunks_exact(MOTION_COMPONENTS)) {
+        for (re, im) in re.iter().zip(im).take(3) {
+            difference += re * re - im * im;
+            product += re * im;
+        }
+    }
+    0.5 * (-2.0 * product).atan2(difference)
+}
+
+/// Checks one number a vertex, for a picture of `vertices`; cost linear in their length.
+///
+/// # Errors
+/// [`ViewError::Length`] or [`ViewError::NotFinite`].
+pub fn check_numbers(values: &[f32], vertices: usize) -> Result<(), ViewError> {
+    check_length("values", values.len(), vertices)?;
+    check_finite("values", values)
+}
+
+/// Checks a map of [`COLOURS`] colours of four bytes.
+///
+/// # Errors
+/// [`ViewError::Length`].
+pub fn check_colours(colours: &[u8]) -> Result<(), ViewError> {
+    check_length("colours", colours.len(), 4 * COLOURS)
 }
 
 fn check_length(array: &'static str, got: usize, expected: usize) -> Result<(), ViewError> {
@@ -130,5 +164,27 @@ mod tests {
         im[17] = 1e-20;
         assert!(MotionArrays::new(&re, &im, 3).is_ok_and(|motion| !motion.standing));
         assert!(MotionArrays::new(&re, &im, 4).is_err());
+    }
+
+    #[test]
+    fn the_furthest_phase_is_where_a_search_finds_it() {
+        let re: Vec<f32> = (0..18).map(|k| (0.7 * k as f32).sin()).collect();
+        let im: Vec<f32> = (0..18).map(|k| 0.6 * (1.3 * k as f32 + 0.4).cos()).collect();
+        let size = |phase: f32| -> f32 {
+            let moved = |k: usize| re[k] * phase.cos() - im[k] * phase.sin();
+            (0..18).filter(|k| k % 6 < 3).map(|k| moved(k).powi(2)).sum()
+        };
+        let found = size(MotionArrays::new(&re, &im, 3).unwrap().furthest_rad);
+        let searched = (0..1000).map(|k| size(0.001 * std::f32::consts::PI * k as f32)).fold(0.0, f32::max);
+        assert!((found / searched - 1.0).abs() < 1e-4, "{found} {searched}");
+    }
+
+    #[test]
+    fn every_vertex_has_one_finite_number() {
+        assert_eq!(check_numbers(&[1.0, 2.0], 2), Ok(()));
+        assert!(check_numbers(&[1.0], 2).is_err());
+        assert!(check_numbers(&[1.0, f32::NAN], 2).is_err());
+        assert_eq!(check_colours(&[0; 4 * COLOURS]), Ok(()));
+        assert!(check_colours(&[0; COLOURS]).is_err());
     }
 }

@@ -174,6 +174,15 @@ impl Camera {
         }
     }
 
+    /// What the viewer sees at a pixel of the canvas (y down): a point on the line of sight and its direction away from the
+    /// viewer, in the top's frame, mm and unit.
+    pub fn ray(&self, px: Vec2) -> (Vec3, Vec3) {
+        let [width, height] = self.viewport_px.map(|side| side as f32);
+        let across = Vec2::new(2.0 * px.x / width - 1.0, 1.0 - 2.0 * px.y / height) * self.half_extent();
+        let top_from_view = self.view_from_top().inverse();
+        (top_from_view.transform_point3(Vec3::ZERO), top_from_view.transform_vector3(across.extend(-1.0)).normalize())
+    }
+
     /// Half the width and height that the viewer sees at distance 1.
     fn half_extent(&self) -> Vec2 {
         let half_height = (0.5 * ANGLE_OF_VIEW).tan();

@@ -3,10 +3,12 @@
 use super::arrays::MOTION_COMPONENTS;
 
 /// What a vertex attribute holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Holds {
     /// Three floats.
     Vector,
+    /// One float.
+    Number,
     /// One unsigned integer.
     Index,
 }
@@ -38,8 +40,13 @@ const fn vector(location: u32, offset: u64) -> Attribute {
     Attribute { location, holds: Holds::Vector, offset }
 }
 
-/// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im.
-pub const VERTEX_BUFFERS: [VertexBuffer; 5] = [
+const fn number(location: u32) -> Attribute {
+    Attribute { location, holds: Holds::Number, offset: 0 }
+}
+
+/// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im, scalar, distance
+/// from the edge.
+pub const VERTEX_BUFFERS: [VertexBuffer; 7] = [
     VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(0, 0)] },
     VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(1, 0)] },
     VertexBuffer {
@@ -48,4 +55,6 @@ pub const VERTEX_BUFFERS: [VertexBuffer; 5] = [
     },
     VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(3, 0), vector(4, 3 * FLOAT)] },
     VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(5, 0), vector(6, 3 * FLOAT)] },
+    VertexBuffer { stride: FLOAT, attributes: &[number(7)] },
+    VertexBuffer { stride: FLOAT, attributes: &[number(8)] },
 ];

@@ -30,7 +30,18 @@ impl Theme {
             Self::Dark => 0.14,
         }
     }
+
+    /// What ghosts are drawn in: red, green, blue as sRGB shares, and density.
+    pub const fn ghost(self) -> [f32; 4] {
+        match self {
+            Self::Light => [0.10, 0.11, 0.13, GHOST_DENSITY],
+            Self::Dark => [0.88, 0.88, 0.85, GHOST_DENSITY],
+        }
+    }
 }
+
+/// How dense a ghost is where it is seen edge on: plain beside the top, and the top still seen through three of them.
+const GHOST_DENSITY: f32 = 0.55;
 
 /// What covers the wood.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -40,14 +51,17 @@ pub enum Colour {
     /// The signed motion over the wood.
     #[default]
     Motion,
+    /// A number at each vertex, over the wood.
+    Scalar,
 }
 
 impl Colour {
-    /// The colour called `name`: "wood" or "motion".
+    /// The colour called `name`: "wood", "motion" or "scalar".
     pub fn named(name: &str) -> Result<Self, ViewError> {
         match name {
             "wood" => Ok(Self::Wood),
             "motion" => Ok(Self::Motion),
+            "scalar" => Ok(Self::Scalar),
             _ => Err(ViewError::UnknownColour { name: name.to_owned() }),
         }
     }
@@ -58,14 +72,15 @@ impl Colour {
 pub struct Look {
     theme: Theme,
     colour: Colour,
-    motion_amount: f32,
+    amount: f32,
     nodal_lines: bool,
+    plain: bool,
 }
 
 impl Default for Look {
     /// Motion colours strong enough to be read off the bar, with the grain still showing through.
     fn default() -> Self {
-        Self { theme: Theme::default(), colour: Colour::default(), motion_amount: 0.9, nodal_lines: true }
+        Self { theme: Theme::default(), colour: Colour::default(), amount: 0.9, nodal_lines: true, plain: false }
     }
 }
 
@@ -86,11 +101,16 @@ impl Look {
         self.colour = colour;
     }
 
-    /// Share of the motion's colour over the wood, held to 0..1; not a number leaves it as it is.
-    pub const fn set_motion_amount(&mut self, amount: f32) {
+    /// Share of the colours over the wood, held to 0..1; not a number leaves it as it is.
+    pub const fn set_amount(&mut self, amount: f32) {
         if !amount.is_nan() {
-            self.motion_amount = amount.clamp(0.0, 1.0);
+            self.amount = amount.clamp(0.0, 1.0);
         }
+    }
+
+    /// Shows even grey in place of the wood's own colour, or the wood again.
+    pub const fn set_plain(&mut self, plain: bool) {
+        self.plain = plain;
     }
 
     /// Shows or hides the nodal lines.
@@ -98,19 +118,34 @@ impl Look {
         self.nodal_lines = shown;
     }
 
-    /// Share of the motion's colour that is drawn, 0..1.
+    /// Share of the colours that is drawn, 0..1.
     pub const fn colour_amount(&self) -> f32 {
         match self.colour {
             Colour::Wood => 0.0,
-            Colour::Motion => self.motion_amount,
+            Colour::Motion | Colour::Scalar => self.amount,
         }
     }
 
-    /// Half the nodal line's width in pixels for a canvas of this size, 0 when lines are off: 1/450 of the shorter
-    /// side in all, so that a line looks alike on a phone's dense canvas and a small one, and never thinner than an
-    /// anti-aliased line of 1.8 pixels.
+    /// 1 where the colours are a scalar's.
+    pub const fn by_scalar(&self) -> f32 {
+        if matches!(self.colour, Colour::Scalar) { 1.0 } else { 0.0 }
+    }
+
+    /// 1 for even grey in place of the wood's own colour.
+    pub const fn plain(&self) -> f32 {
+        if self.plain { 1.0 } else { 0.0 }
+    }
+
+    /// Half the width of a line on the wood in pixels for a canvas of this size: 1/450 of the shorter side in all, so that
+    /// a line looks alike on a phone's dense canvas and a small one, and never thinner than an anti-aliased line of 1.8
+    /// pixels.
+    pub fn line_half_width_px(&self, viewport_px: [u32; 2]) -> f32 {
+        (viewport_px[0].min(viewport_px[1]) as f32 / 900.0).clamp(0.9, 3.0)
+    }
+
+    /// The same of the nodal line, 0 when nodal lines are off.
     pub fn nodal_half_width_px(&self, viewport_px: [u32; 2]) -> f32 {
-        if self.nodal_lines { (viewport_px[0].min(viewport_px[1]) as f32 / 900.0).clamp(0.9, 3.0) } else { 0.0 }
+        if self.nodal_lines { self.line_half_width_px(viewport_px) } else { 0.0 }
     }
 }
 
@@ -122,11 +157,13 @@ mod tests {
     fn amounts_stay_between_none_and_all() {
         let mut look = Look::default();
         for (asked, held) in [(0.3, 0.3), (-1.0, 0.0), (7.0, 1.0), (f32::NAN, 1.0)] {
-            look.set_motion_amount(asked);
+            look.set_amount(asked);
             assert_eq!(look.colour_amount(), held);
         }
+        look.set_colour(Colour::Scalar);
+        assert_eq!((look.colour_amount(), look.by_scalar()), (1.0, 1.0));
         look.set_colour(Colour::Wood);
-        assert_eq!(look.colour_amount(), 0.0);
+        assert_eq!((look.colour_amount(), look.by_scalar()), (0.0, 0.0));
     }
 
     #[test]

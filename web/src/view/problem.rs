@@ -67,7 +67,7 @@ pub enum ViewError {
         name: String,
     },
     /// A colour that is not known.
-    #[error("There is no colour called \"{name}\"; there are wood and motion.")]
+    #[error("There is no colour called \"{name}\"; there are wood, motion and scalar.")]
     UnknownColour {
         /// What was asked.
         name: String,

@@ -8,16 +8,18 @@ use wgpu::{
     RenderPassDepthStencilAttachment, RenderPassDescriptor, StoreOp,
 };
 
-use super::arrays::{MotionArrays, PictureArrays};
+use super::arrays::{MotionArrays, PictureArrays, check_colours, check_numbers};
 use super::camera::{Camera, Direction};
 use super::frame::{Frame, Moment};
 use super::gpu::buffers::TopBuffers;
 use super::gpu::canvas::Canvas;
 use super::gpu::context_loss::ContextLoss;
 use super::gpu::device::{BACKEND, OpenDevice};
+use super::gpu::ghosts::Ghosts;
 use super::gpu::loss::Loss;
-use super::gpu::pipeline::TopPipeline;
+use super::gpu::pipeline::{Map, TopPipeline};
 use super::look::{Colour, Look, Theme};
+use super::marks::Marks;
 use super::motion_colour;
 use super::problem::ViewError;
 
@@ -28,9 +30,12 @@ pub struct Stage {
     queue: Queue,
     canvas: Canvas,
     pipeline: TopPipeline,
+    /// While they are shown.
+    ghosts: Option<Ghosts>,
     top: Option<TopBuffers>,
     camera: Camera,
     look: Look,
+    marks: Marks,
     loss: Loss,
     _context_loss: ContextLoss,
 }
@@ -53,9 +58,11 @@ impl Stage {
             queue: open.queue,
             canvas,
             pipeline,
+            ghosts: None,
             top: None,
             camera: Camera::new(),
             look: Look::default(),
+            marks: Marks::default(),
             loss,
             _context_loss: context_loss,
         })
@@ -166,7 +173,36 @@ impl Stage {
         self.look.set_theme(if dark { Theme::Dark } else { Theme::Light });
     }
 
-    /// Covers the wood with the signed motion's colours ("motion", the start) or not ("wood").
+    /// Gives each vertex a number from 0 to 1, and the colours that stand for them from 0 to 1: red, green, blue, 255, as many as
+    /// the bar of the motion has. Shown by the colour "scalar"; another picture's are 0 until they are given.
+    ///
+    /// # Errors
+    /// Kinds `bad_picture`, `gpu_lost`; the previous numbers stay.
+    pub fn set_scalar(&mut self, values: &[f32], colours: &[u8]) -> Result<(), JsValue> {
+        self.loss.check()?;
+        check_numbers(values, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        check_colours(colours)?;
+        if let Some(top) = &mut self.top {
+            top.take_scalar(&self.queue, values);
+        }
+        self.pipeline.set_map(&self.queue, Map::Scalar, colours);
+        Ok(())
+    }
+
+    /// Gives each vertex its distance from the outline, mm, for the purfling; another picture has none until they are given.
+    ///
+    /// # Errors
+    /// Kinds `bad_picture`, `gpu_lost`.
+    pub fn set_edge_distances(&mut self, distances_mm: &[f32]) -> Result<(), JsValue> {
+        self.loss.check()?;
+        check_numbers(distances_mm, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        if let Some(top) = &mut self.top {
+            top.take_edge(&self.queue, distances_mm);
+        }
+        Ok(())
+    }
+
+    /// Covers the wood with the signed motion's colours ("motion", the start), with a scalar's ("scalar") or not ("wood").
     ///
     /// # Errors
     /// Kind `unknown_colour`.
@@ -177,7 +213,35 @@ impl Stage {
 
     /// Share of the motion's colours over the wood, 0..1.
     pub fn set_colour_amount(&mut self, amount: f32) {
-        self.look.set_motion_amount(amount);
+        self.look.set_amount(amount);
+    }
+
+    /// Shows or hides the top at rest and at both ends of its swing, as ghosts.
+    pub fn set_ghosts(&mut self, shown: bool) {
+        self.ghosts = shown.then(|| Ghosts::new(&self.device, self.canvas.format()));
+    }
+
+    /// Shows even grey in place of the wood's own colour, or the wood again.
+    pub fn set_plain(&mut self, plain: bool) {
+        self.look.set_plain(plain);
+    }
+
+    /// Marks a cut across the top at y = `at_mm`, or along it at x = `at_mm`; not a number marks none.
+    pub fn set_cut(&mut self, across: bool, at_mm: f32) {
+        self.marks.set_cut(across, at_mm);
+    }
+
+    /// Marks a place in plan, mm; not a number marks none.
+    pub fn set_place(&mut self, x_mm: f32, y_mm: f32) {
+        self.marks.set_place(x_mm, y_mm);
+    }
+
+    /// The line of sight through a pixel of the canvas (y down): a point on it, mm, and its unit direction, in the top's frame:
+    /// six numbers.
+    #[must_use]
+    pub fn ray(&self, x_px: f32, y_px: f32) -> Vec<f32> {
+        let (from, along) = self.camera.ray(Vec2::new(x_px, y_px));
+        [from.to_array(), along.to_array()].concat()
     }
 
     /// Shows or hides the nodal lines.
@@ -218,7 +282,12 @@ impl Stage {
             exaggeration: exaggeration_mm,
             standing: self.top.as_ref().is_none_or(TopBuffers::standing),
         };
-        self.pipeline.set_frame(&self.queue, &Frame::new(&self.camera, &self.look, moment));
+        let frame = |moment| Frame::new(&self.camera, &self.look, &self.marks, moment);
+        self.pipeline.set_frame(&self.queue, &frame(moment));
+        if let Some(ghosts) = &self.ghosts {
+            let furthest_rad = self.top.as_ref().map_or(0.0, TopBuffers::furthest_rad);
+            ghosts.set_frames(&self.queue, &moment.ghosts(furthest_rad).map(frame));
+        }
         // The canvas holds sRGB codes, so the stage's are taken as they are.
         let [r, g, b] = self.look.theme().stage_srgb().map(|code| f64::from(code) / 255.0);
         let mut encoder = self.device.create_command_encoder(&CommandEncoderDescriptor::default());
@@ -241,6 +310,9 @@ impl Stage {
             if let Some(top) = &self.top {
                 self.pipeline.begin(&mut pass);
                 top.draw(&mut pass);
+                if let Some(ghosts) = &self.ghosts {
+                    ghosts.draw(&mut pass, top);
+                }
             }
         }
         self.queue.submit([encoder.finish()]);

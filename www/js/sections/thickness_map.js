@@ -3,10 +3,10 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { Place, Thickness } from "../messages.js" */
+import { sequentialColour, sequentialGradient } from "../sequential_colours.js";
 import { at } from "./design_edits.js";
 import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
 import { SVG, svgLine } from "./svg_line.js";
-import { thicknessColour, thicknessGradient } from "./thickness_colours.js";
 
 /** Shows a thickness map and says where it is pressed. */
 export class ThicknessMap {
@@ -24,7 +24,7 @@ export class ThicknessMap {
     this.#svg.setAttribute("role", "img");
     const bar = document.createElement("span");
     bar.className = "bar";
-    bar.style.background = thicknessGradient();
+    bar.style.background = sequentialGradient();
     const key = document.createElement("figcaption");
     key.append(this.#thin, bar, this.#thick);
     this.figure.append(sheet, key);
@@ -48,7 +48,7 @@ export class ThicknessMap {
     const range = Math.max(thickest_mm - thinnest_mm, 1e-9);
     values.forEach((value, place) => {
       if (!Number.isNaN(value)) {
-        image.data.set([...thicknessColour((value - thinnest_mm) / range), 255], 4 * place);
+        image.data.set([...sequentialColour((value - thinnest_mm) / range), 255], 4 * place);
       }
     });
     this.#canvas.width = columns;

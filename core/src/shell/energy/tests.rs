@@ -5,20 +5,20 @@ use crate::shell::{Equations, ShellModel, Supports};
 use crate::wood::Species;
 
 /// A flat sheet of 3 × 3 nodes, 3 mm thick.
-fn sheet() -> ShellGeometry {
+pub(in crate::shell) fn sheet() -> ShellGeometry {
     let nodes: Vec<[f64; 3]> =
         (0..9).map(|k| [f64::from(k % 3) * 10.0, f64::from(k / 3) * 8.0 + 0.4 * f64::from(k % 3), 0.0]).collect();
     let triangles: Vec<[u32; 3]> = [0, 1, 3, 4].iter().flat_map(|&a| [[a, a + 1, a + 4], [a, a + 4, a + 3]]).collect();
     ShellGeometry::new(&nodes, None, &[3.0; 9], &triangles).unwrap()
 }
 
-fn spruce() -> Wood {
+pub(in crate::shell) fn spruce() -> Wood {
     let record = Species::SitkaSpruce.record();
     Wood { constants: record.constants, density_kg_m3: record.density_kg_m3, ring_angle_deg: 0.0 }
 }
 
 /// (node, dof) of the deflection w with constant curvatures, normals upright to it.
-fn bent(geometry: &ShellGeometry, [xx, yy, xy]: [f64; 3]) -> Vec<f64> {
+pub(in crate::shell) fn bent(geometry: &ShellGeometry, [xx, yy, xy]: [f64; 3]) -> Vec<f64> {
     let at = |p: &nalgebra::Vector3<f64>| {
         let w = -0.5 * (xx * p.x * p.x + yy * p.y * p.y) - xy * p.x * p.y;
         let (slope_x, slope_y) = (-xx * p.x - xy * p.y, -yy * p.y - xy * p.x);

@@ -150,3 +150,19 @@ fn a_new_design_leaves_the_viewer_where_it_is_until_the_next_fit() {
     let after = camera.clip_from_top() * top().middle().extend(1.0);
     assert!((after - before).truncate().truncate().length() < 1e-4);
 }
+
+#[test]
+fn the_ray_through_a_pixel_meets_what_is_seen_there() {
+    let point = Vec3::new(-35.0, 120.0, 9.0);
+    for view in VIEWS {
+        for viewport in VIEWPORTS {
+            let camera = camera(view, viewport);
+            let place = seen(&camera, point).truncate();
+            let [width, height] = viewport.map(|side| side as f32);
+            let (from, along) = camera.ray(Vec2::new(0.5 * (1.0 + place.x) * width, 0.5 * (1.0 - place.y) * height));
+            let beside = (point - from).reject_from(along).length();
+            assert!(beside < 1e-2, "{view:?} {viewport:?}: {beside} mm beside it");
+            assert!(along.dot(point - from) > 0.0, "the ray goes away from the viewer");
+        }
+    }
+}

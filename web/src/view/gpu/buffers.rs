@@ -13,10 +13,13 @@ pub(crate) struct TopBuffers {
     kinds: Buffer,
     motion_re: Buffer,
     motion_im: Buffer,
+    scalar: Buffer,
+    edge_mm: Buffer,
     triangles: Buffer,
     vertices: usize,
     corners: u32,
     standing: bool,
+    furthest_rad: f32,
 }
 
 impl TopBuffers {
@@ -36,10 +39,13 @@ impl TopBuffers {
             // New buffers hold zeros: no motion.
             motion_re: vertex(motion_bytes)?,
             motion_im: vertex(motion_bytes)?,
+            scalar: vertex(vertices * size_of::<f32>())?,
+            edge_mm: vertex(vertices * size_of::<f32>())?,
             triangles: made(device, BufferUsages::INDEX, size_of_val(picture.triangles))?,
             vertices,
             corners: 0,
             standing: true,
+            furthest_rad: 0.0,
         };
         buffers.write(queue, picture);
         Ok(buffers)
@@ -68,6 +74,12 @@ impl TopBuffers {
         laid(queue, &self.motion_re, motion.re);
         laid(queue, &self.motion_im, motion.im);
         self.standing = motion.standing;
+        self.furthest_rad = motion.furthest_rad;
+    }
+
+    /// Takes as many numbers as there are vertices.
+    pub(crate) fn take_scalar(&mut self, queue: &Queue, values: &[f32]) {
+        laid(queue, &self.scalar, values);
     }
 
     pub(crate) const fn vertices(&self) -> usize {
@@ -79,9 +91,20 @@ impl TopBuffers {
         self.standing
     }
 
+    /// Takes each vertex's distance from the edge.
+    pub(crate) fn take_edge(&mut self, queue: &Queue, edge_mm: &[f32]) {
+        laid(queue, &self.edge_mm, edge_mm);
+    }
+
+    /// The phase at which the motion is farthest from rest.
+    pub(crate) const fn furthest_rad(&self) -> f32 {
+        self.furthest_rad
+    }
+
     /// Draws every triangle; the pass must have its pipeline and bind group.
     pub(crate) fn draw(&self, pass: &mut RenderPass<'_>) {
-        let buffers = [&self.positions, &self.normals, &self.kinds, &self.motion_re, &self.motion_im];
+        let Self { positions, normals, kinds, motion_re, motion_im, scalar, edge_mm, .. } = self;
+        let buffers = [positions, normals, kinds, motion_re, motion_im, scalar, edge_mm];
         for (slot, buffer) in (0..).zip(buffers) {
             pass.set_vertex_buffer(slot, buffer.slice(..));
         }

@@ -1,13 +1,12 @@
 //! How the top is drawn: the compiled shader with what it reads.
 
-use wgpu::util::{DeviceExt, TextureDataOrder};
 use wgpu::{
-    BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, Buffer, BufferDescriptor, BufferUsages,
-    CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState, MultisampleState,
-    PipelineCompilationOptions, PrimitiveState, Queue, RenderPass, RenderPipeline, RenderPipelineDescriptor,
-    SamplerDescriptor, ShaderModuleDescriptor, ShaderSource, TextureDescriptor, TextureDimension, TextureFormat,
-    TextureUsages, TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState,
-    VertexStepMode,
+    BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, BlendState, Buffer, BufferDescriptor,
+    BufferUsages, ColorTargetState, CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState,
+    MultisampleState, Origin3d, PipelineCompilationOptions, PrimitiveState, Queue, RenderPass, RenderPipeline,
+    RenderPipelineDescriptor, SamplerDescriptor, ShaderModuleDescriptor, ShaderSource, TexelCopyBufferLayout,
+    TexelCopyTextureInfo, Texture, TextureDescriptor, TextureDimension, TextureFormat, TextureUsages,
+    TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState, VertexStepMode,
 };
 
 use super::canvas::{DEPTH, SAMPLES};
@@ -16,25 +15,32 @@ use crate::view::layout::{Attribute, Holds, VERTEX_BUFFERS};
 use crate::view::motion_colour::{COLOURS, MOTION_COLOURS};
 use crate::view::shaders::TOP;
 
-/// The pipeline, the frame's numbers and the motion's colours.
+/// The pipeline, the frame's numbers and the colours.
 pub(crate) struct TopPipeline {
     pipeline: RenderPipeline,
     frame: Buffer,
+    colours: Texture,
     resources: BindGroup,
 }
 
 impl TopPipeline {
     /// Compiles the shader for canvases of `format`.
     pub(crate) fn new(device: &Device, queue: &Queue, format: TextureFormat) -> Self {
-        let pipeline = compiled(device, format);
-        let frame = device.create_buffer(&BufferDescriptor {
-            label: Some("frame"),
-            size: size_of::<Frame>() as u64,
-            usage: BufferUsages::UNIFORM | BufferUsages::COPY_DST,
-            mapped_at_creation: false,
-        });
-        let resources = bound(device, queue, &pipeline, &frame);
-        Self { pipeline, frame, resources }
+        let pipeline = compiled(device, format, "shade", None);
+        let frame = frame_buffer(device);
+        let colours = colour_maps(device);
+        let resources = bound(device, &pipeline, &frame, &colours);
+        let made = Self { pipeline, frame, colours, resources };
+        made.set_map(queue, Map::Motion, bytemuck::cast_slice(&MOTION_COLOURS));
+        made
+    }
+
+    /// Takes the colours of a map: (colour, [red, green, blue, 255]) sRGB, as many as the motion's.
+    pub(crate) fn set_map(&self, queue: &Queue, map: Map, colours: &[u8]) {
+        let origin = Origin3d { x: 0, y: map as u32, z: 0 };
+        let layout = TexelCopyBufferLayout { offset: 0, bytes_per_row: None, rows_per_image: None };
+        let size = Extent3d { width: COLOURS as u32, height: 1, depth_or_array_layers: 1 };
+        queue.write_texture(TexelCopyTextureInfo { origin, ..self.colours.as_image_copy() }, colours, layout, size);
     }
 
     /// Tells the shader about the next frame.
@@ -49,7 +55,30 @@ impl TopPipeline {
     }
 }
 
-fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
+/// The rows of the colours' texture.
+#[derive(Clone, Copy)]
+pub(crate) enum Map {
+    Motion = 0,
+    Scalar = 1,
+}
+
+/// Room for what the shader is told of one frame.
+pub(super) fn frame_buffer(device: &Device) -> Buffer {
+    device.create_buffer(&BufferDescriptor {
+        label: Some("frame"),
+        size: size_of::<Frame>() as u64,
+        usage: BufferUsages::UNIFORM | BufferUsages::COPY_DST,
+        mapped_at_creation: false,
+    })
+}
+
+/// A pipeline that ends in `fragment`; what is blended hides nothing behind it.
+pub(super) fn compiled(
+    device: &Device,
+    format: TextureFormat,
+    fragment: &'static str,
+    blend: Option<BlendState>,
+) -> RenderPipeline {
     let shader = device
         .create_shader_module(ShaderModuleDescriptor { label: Some("top"), source: ShaderSource::Wgsl(TOP.into()) });
     let attributes = VERTEX_BUFFERS.map(|buffer| buffer.attributes.iter().map(described).collect::<Vec<_>>());
@@ -72,7 +101,7 @@ fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
         primitive: PrimitiveState::default(),
         depth_stencil: Some(DepthStencilState {
             format: DEPTH,
-            depth_write_enabled: Some(true),
+            depth_write_enabled: Some(blend.is_none()),
             depth_compare: Some(CompareFunction::Less),
             stencil: wgpu::StencilState::default(),
             bias: wgpu::DepthBiasState::default(),
@@ -80,9 +109,9 @@ fn compiled(device: &Device, format: TextureFormat) -> RenderPipeline {
         multisample: MultisampleState { count: SAMPLES, ..MultisampleState::default() },
         fragment: Some(FragmentState {
             module: &shader,
-            entry_point: Some("shade"),
+            entry_point: Some(fragment),
             compilation_options: PipelineCompilationOptions::default(),
-            targets: &[Some(format.into())],
+            targets: &[Some(ColorTargetState { blend, ..format.into() })],
         }),
         multiview_mask: None,
         cache: None,
@@ -93,6 +122,7 @@ const fn described(attribute: &Attribute) -> VertexAttribute {
     VertexAttribute {
         format: match attribute.holds {
             Holds::Vector => VertexFormat::Float32x3,
+            Holds::Number => VertexFormat::Float32,
             Holds::Index => VertexFormat::Uint32,
         },
         offset: attribute.offset,
@@ -100,24 +130,22 @@ const fn described(attribute: &Attribute) -> VertexAttribute {
     }
 }
 
-fn bound(device: &Device, queue: &Queue, pipeline: &RenderPipeline, frame: &Buffer) -> BindGroup {
-    let colours = device.create_texture_with_data(
-        queue,
-        &TextureDescriptor {
-            label: Some("motion colours"),
-            size: Extent3d { width: COLOURS as u32, height: 1, depth_or_array_layers: 1 },
-            mip_level_count: 1,
-            sample_count: 1,
-            dimension: TextureDimension::D2,
-            format: TextureFormat::Rgba8UnormSrgb,
-            usage: TextureUsages::TEXTURE_BINDING,
-            view_formats: &[],
-        },
-        TextureDataOrder::LayerMajor,
-        bytemuck::cast_slice(&MOTION_COLOURS),
-    );
+fn colour_maps(device: &Device) -> Texture {
+    device.create_texture(&TextureDescriptor {
+        label: Some("colour maps"),
+        size: Extent3d { width: COLOURS as u32, height: 2, depth_or_array_layers: 1 },
+        mip_level_count: 1,
+        sample_count: 1,
+        dimension: TextureDimension::D2,
+        format: TextureFormat::Rgba8UnormSrgb,
+        usage: TextureUsages::TEXTURE_BINDING | TextureUsages::COPY_DST,
+        view_formats: &[],
+    })
+}
+
+fn bound(device: &Device, pipeline: &RenderPipeline, frame: &Buffer, colours: &Texture) -> BindGroup {
     let sampler = device.create_sampler(&SamplerDescriptor {
-        label: Some("motion colours"),
+        label: Some("colour maps"),
         mag_filter: FilterMode::Linear,
         min_filter: FilterMode::Linear,
         ..SamplerDescriptor::default()

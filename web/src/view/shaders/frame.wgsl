@@ -18,6 +18,17 @@ struct Frame {
     nodal_half_width_px: f32,
     // How much light the stage throws back on the wood from below, linear.
     stage_glow: f32,
+    // A cut through the top at rest: (x, y) of its plane's unit normal; its distance from the origin, mm; half the width
+    // of its line, pixels, 0 for none.
+    cut: vec4f,
+    // A place in plan and the radius of the ring round it, mm; 0 for none.
+    place: vec3f,
+    // 1 where a scalar's colours cover the wood, 0 where the motion's do.
+    by_scalar: f32,
+    // What ghosts are drawn in, sRGB, and how dense they are where they are seen edge on.
+    ghost: vec4f,
+    // 1 for even grey in place of the wood's own colour.
+    plain: f32,
 }
 
 // The sides a vertex can belong to.
@@ -26,5 +37,5 @@ const INSIDE: u32 = 1u;
 const WALL: u32 = 2u;
 
 @group(0) @binding(0) var<uniform> frame: Frame;
-@group(0) @binding(1) var motion_colours: texture_2d<f32>;
-@group(0) @binding(2) var motion_colours_sampler: sampler;
+@group(0) @binding(1) var colour_maps: texture_2d<f32>;
+@group(0) @binding(2) var colour_maps_sampler: sampler;

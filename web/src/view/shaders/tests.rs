@@ -7,7 +7,7 @@ use naga::back::glsl;
 use naga::valid::{Capabilities, ModuleInfo, ValidationFlags, Validator};
 use naga::{Binding, Module, ScalarKind, ShaderStage, TypeInner, VectorSize};
 
-use super::TOP;
+use super::{TOP, bare};
 use crate::view::frame::Frame;
 use crate::view::layout::{Holds, VERTEX_BUFFERS};
 
@@ -25,7 +25,9 @@ fn the_shader_is_valid_and_translates_for_webgl2() {
     let (module, info) = validated();
     // GLSL ES 3.00 is WebGL2's language.
     let options = glsl::Options { version: glsl::Version::new_gles(300), ..glsl::Options::default() };
-    for (stage, entry_point) in [(ShaderStage::Vertex, "place"), (ShaderStage::Fragment, "shade")] {
+    for (stage, entry_point) in
+        [(ShaderStage::Vertex, "place"), (ShaderStage::Fragment, "shade"), (ShaderStage::Fragment, "ghost")]
+    {
         let pipeline =
             glsl::PipelineOptions { shader_stage: stage, entry_point: entry_point.to_owned(), multiview: None };
         let mut text = String::new();
@@ -36,6 +38,22 @@ fn the_shader_is_valid_and_translates_for_webgl2() {
     }
 }
 
+/// Followed by empty lines, which leave nothing.
+fn padded(text: &str) -> Vec<u8> {
+    let mut bytes = text.as_bytes().to_vec();
+    assert!(bytes.len() < 1 << 14, "a shader file is small");
+    bytes.resize(1 << 14, b'\n');
+    bytes
+}
+
+#[test]
+fn comments_and_indentation_are_left_out() {
+    let text = "// all of it\n\nfn f() {\n    a / b; // and this\n}\n";
+    let (bytes, length) = bare::<{ 1 << 14 }>(&padded(text));
+    assert_eq!(&bytes[..length], b"fn f() {\na / b; \n}\n");
+    assert!(!TOP.contains("//") && !TOP.contains("\n "));
+}
+
 #[test]
 fn every_shader_file_is_part_of_the_program() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/src/view/shaders");
@@ -44,7 +62,9 @@ fn every_shader_file_is_part_of_the_program() {
         let path = entry.expect("a readable folder").path();
         if path.extension().is_some_and(|extension| extension == "wgsl") {
             let text = std::fs::read_to_string(&path).expect("a readable shader");
-            assert!(TOP.contains(&text), "{} is not in the program", path.display());
+            let (bytes, length) = bare::<{ 1 << 14 }>(&padded(&text));
+            let bare = std::str::from_utf8(&bytes[..length]).expect("a shader without its comments is ASCII");
+            assert!(TOP.contains(bare.trim_end()), "{} is not in the program", path.display());
             found += 1;
         }
     }
@@ -68,6 +88,11 @@ fn the_frame_has_the_same_bytes_in_rust_and_shader() {
         ("colour_amount", offset_of!(Frame, colour_amount)),
         ("nodal_half_width_px", offset_of!(Frame, nodal_half_width_px)),
         ("stage_glow", offset_of!(Frame, stage_glow)),
+        ("cut", offset_of!(Frame, cut)),
+        ("place", offset_of!(Frame, place)),
+        ("by_scalar", offset_of!(Frame, by_scalar)),
+        ("ghost", offset_of!(Frame, ghost)),
+        ("plain", offset_of!(Frame, plain)),
     ];
     assert_eq!(in_shader, in_rust);
     assert_eq!(*span as usize, size_of::<Frame>());
@@ -79,23 +104,24 @@ fn every_vertex_input_is_fed_with_its_own_kind_of_number() {
     let place = module.entry_points.iter().find(|entry| entry.name == "place").expect("entry point place");
     let vertex = &module.types[place.function.arguments[0].ty];
     let TypeInner::Struct { members, .. } = &vertex.inner else { panic!("place takes a struct") };
-    let read: BTreeSet<(u32, bool)> = members
+    let read: BTreeSet<(u32, Holds)> = members
         .iter()
         .map(|member| {
             let Some(Binding::Location { location, .. }) = member.binding else { panic!("every input has a location") };
             match module.types[member.ty].inner {
                 TypeInner::Vector { size: VectorSize::Tri, scalar } if scalar.kind == ScalarKind::Float => {
-                    (location, true)
+                    (location, Holds::Vector)
                 }
-                TypeInner::Scalar(scalar) if scalar.kind == ScalarKind::Uint => (location, false),
+                TypeInner::Scalar(scalar) if scalar.kind == ScalarKind::Float => (location, Holds::Number),
+                TypeInner::Scalar(scalar) if scalar.kind == ScalarKind::Uint => (location, Holds::Index),
                 ref other => panic!("location {location} reads {other:?}"),
             }
         })
         .collect();
-    let fed: BTreeSet<(u32, bool)> = VERTEX_BUFFERS
+    let fed: BTreeSet<(u32, Holds)> = VERTEX_BUFFERS
         .iter()
         .flat_map(|buffer| buffer.attributes)
-        .map(|attribute| (attribute.location, attribute.holds == Holds::Vector))
+        .map(|attribute| (attribute.location, attribute.holds))
         .collect();
     assert_eq!(read, fed);
 }

@@ -8,6 +8,8 @@ struct Vertex {
     @location(4) turn_re: vec3f,
     @location(5) displacement_im: vec3f,
     @location(6) turn_im: vec3f,
+    @location(7) scalar: f32,
+    @location(8) edge_mm: f32,
 }
 
 struct Surface {
@@ -19,6 +21,10 @@ struct Surface {
     // Outward motion now, and the field whose zero is the nodal line.
     @location(3) outward: vec2f,
     @location(4) @interpolate(flat) kind: u32,
+    // A scalar's share of its range, 0..1.
+    @location(5) scalar: f32,
+    // Distance from the outline at rest, mm; 0 where it is not known.
+    @location(6) edge_mm: f32,
 }
 
 @vertex
@@ -36,16 +42,22 @@ fn place(vertex: Vertex) -> Surface {
     surface.rest = vertex.position;
     surface.outward = vec2f(dot(outward, frame.swing), dot(outward, frame.nodal_swing));
     surface.kind = vertex.kind;
+    surface.scalar = vertex.scalar;
+    surface.edge_mm = vertex.edge_mm;
     return surface;
 }
 
 @fragment
 fn shade(surface: Surface) -> @location(0) vec4f {
     let line = nodal_coverage(surface.outward.y, frame.nodal_half_width_px);
-    let wood = wood_colour(surface.rest, surface.kind);
-    let along_map = vec2f(0.5 + 0.5 * clamp(surface.outward.x, -1.0, 1.0), 0.5);
-    let colour = textureSampleLevel(motion_colours, motion_colours_sampler, along_map, 0.0).rgb;
+    let mark = max(cut_coverage(surface.rest), place_coverage(surface.rest));
+    let bare = mix(wood_colour(surface.rest, surface.kind), PLAIN, frame.plain);
+    let wood = with_purfling(bare, surface.edge_mm, surface.kind);
+    let share = mix(0.5 + 0.5 * surface.outward.x, surface.scalar, frame.by_scalar);
+    // The maps lie in the texture's two rows; between the rows' middles nothing is read.
+    let along_map = vec2f(clamp(share, 0.0, 1.0), 0.25 + 0.5 * frame.by_scalar);
+    let colour = textureSampleLevel(colour_maps, colour_maps_sampler, along_map, 0.0).rgb;
     let reflectance = mix(wood, colour * grain_lightness(wood), frame.colour_amount);
     let light = lit(reflectance, normalize(surface.view_normal), normalize(-surface.view_position));
-    return vec4f(srgb_from_linear(mix(light, NODAL_INK, line)), 1.0);
+    return vec4f(srgb_from_linear(mix(mix(light, NODAL_INK, line), MARK_INK, mark)), 1.0);
 }

@@ -5,6 +5,8 @@ const EARLYWOOD: vec3f = vec3f(0.753, 0.564, 0.342); // #e1c69e
 const LATEWOOD: vec3f = vec3f(0.491, 0.292, 0.130); // #b9935f
 const INSIDE_TINT: vec3f = vec3f(0.93, 0.95, 0.98);
 const WALL_TINT: vec3f = vec3f(0.74, 0.68, 0.60);
+// As light as the wood on average, for looking at shape alone.
+const PLAIN: vec3f = vec3f(0.51);
 
 // Distance between rings near the joint. Fine tops run from 0.7 to 2 mm (common practice, no source); the picture
 // shows no particular tree.

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { thicknessColour } from "./thickness_colours.js";
+import { sequentialColour } from "./sequential_colours.js";
 
 /** CIE 1976 L*, from sRGB (IEC 61966-2-1). */
 function lightness([r, g, b]) {
@@ -12,8 +12,8 @@ function lightness([r, g, b]) {
   return 116 * Math.cbrt(y) - 16;
 }
 
-test("thicker wood is darker, evenly", () => {
-  const steps = Array.from({ length: 11 }, (_, i) => lightness(thicknessColour(i / 10)));
+test("more is darker, evenly", () => {
+  const steps = Array.from({ length: 11 }, (_, i) => lightness(sequentialColour(i / 10)));
   for (let i = 1; i < steps.length; i++) {
     const darker = steps[i - 1] - steps[i];
     assert.ok(darker > 2 && darker < 7, `step ${i}: ${darker}`);
@@ -21,6 +21,6 @@ test("thicker wood is darker, evenly", () => {
 });
 
 test("beyond the ends the colours are the ends'", () => {
-  assert.deepEqual(thicknessColour(-1), thicknessColour(0));
-  assert.deepEqual(thicknessColour(2), thicknessColour(1));
+  assert.deepEqual(sequentialColour(-1), sequentialColour(0));
+  assert.deepEqual(sequentialColour(2), sequentialColour(1));
 });

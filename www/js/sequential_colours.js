@@ -1,11 +1,11 @@
 /**
- * Colours of the thickness: part of Crameri's map batlow, which is even to the eye and to eyes that see few colours.
+ * Colours of what grows from little to much: part of Crameri's map batlow, which is even to the eye and to eyes that see few colours.
  *
  * Source: F. Crameri, Scientific colour maps, Zenodo, 2018, doi:10.5281/zenodo.1243862, MIT licence (its text is beside the
  * map of the motion); every sixteenth colour of `cmcrameri` 1.10 on PyPI but for the darkest, on which lines can't be read.
  */
 
-/** Thin to thick. */
+/** Little to much. */
 const COLOURS = [
   "#faccfa",
   "#fcbfd6",
@@ -21,16 +21,16 @@ const COLOURS = [
 ].map((text) => [1, 3, 5].map((start) => Number.parseInt(text.slice(start, start + 2), 16)));
 
 /**
- * @param {number} share 0 for the thinnest to 1 for the thickest
+ * @param {number} share 0 for the least to 1 for the most
  * @returns {number[]} red, green, blue, 0 to 255
  */
-export function thicknessColour(share) {
+export function sequentialColour(share) {
   const place = Math.min(Math.max(share, 0), 1) * (COLOURS.length - 1);
   const below = Math.min(Math.floor(place), COLOURS.length - 2);
   return COLOURS[below].map((from, k) => Math.round(from + (place - below) * (COLOURS[below + 1][k] - from)));
 }
 
 /** The whole scale as a CSS gradient. */
-export function thicknessGradient() {
+export function sequentialGradient() {
   return `linear-gradient(to right, ${COLOURS.map((colour) => `rgb(${colour.join(" ")})`).join(", ")})`;
 }

@@ -1,0 +1,95 @@
+/**
+ * What the mode that is shown does with the parts of the top: where its kinetic energy is, how far the island lifts, how far the wings flap.
+ */
+/** @import { Movement } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
+import { note } from "./fields.js";
+import { MOVEMENT_WORDS as WORDS } from "./movement_words.js";
+import { nodeMotion } from "./node_motion.js";
+import { watchStage } from "./stage_watch.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export function build(host, bench) {
+  const { stage } = bench;
+  const mode = document.createElement("p");
+  const moved = table(WORDS.moved, WORDS.moved_columns);
+  const shares = table(WORDS.shares, WORDS.share_columns);
+  host.append(mode, moved, shares, note(WORDS.about));
+
+  /** @param {Movement} movement */
+  const show = ({ shares: parts, island_lift, flaps }) => {
+    const amplitudes = island_lift ? [{ key: "island", amplitude: island_lift }, ...flaps] : [];
+    moved.hidden = amplitudes.length === 0;
+    fill(
+      moved,
+      amplitudes.map(({ key, amplitude }) => ({
+        name: WORDS.region(key),
+        share: Math.hypot(...amplitude),
+        figures: [WORDS.amplitude(amplitude)],
+      })),
+    );
+    const sorted = parts.toSorted((one, other) => other.share - one.share);
+    fill(
+      shares,
+      sorted.map(({ key, share }) => ({ name: WORDS.region(key), share, figures: [WORDS.percent(share)] })),
+    );
+  };
+
+  const follow = async () => {
+    const { picture, motion } = stage;
+    if (picture === undefined || motion === undefined) {
+      return;
+    }
+    const movement = await bench
+      .board()
+      .askBeside("movement", { design: bench.store.text, ...nodeMotion(picture, motion) });
+    if (movement !== undefined && motion === stage.motion) {
+      mode.textContent = bench.session.title;
+      show(movement);
+    }
+  };
+  watchStage(host, stage, { motion: () => void follow() });
+}
+
+/**
+ * @param {string} title
+ * @param {readonly string[]} columns the last over the bars
+ */
+function table(title, columns) {
+  const made = document.createElement("table");
+  made.className = "bars";
+  made.createCaption().textContent = title;
+  const headings = made.createTHead().insertRow();
+  for (const text of columns) {
+    const heading = document.createElement("th");
+    heading.scope = "col";
+    heading.textContent = text;
+    headings.append(heading);
+  }
+  made.createTBody();
+  return made;
+}
+
+/**
+ * @param {HTMLTableElement} into
+ * @param {readonly { name: string, share: number, figures: readonly string[] }[]} rows
+ */
+function fill(into, rows) {
+  const body = into.tBodies[0];
+  body.replaceChildren();
+  for (const { name, share, figures } of rows) {
+    const row = body.insertRow();
+    const heading = document.createElement("th");
+    heading.scope = "row";
+    heading.textContent = name;
+    row.append(heading);
+    for (const text of figures) {
+      const cell = row.insertCell();
+      cell.textContent = text;
+      cell.style.setProperty("--share", share.toFixed(4));
+    }
+  }
+}
