@@ -1,12 +1,14 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
+import { connectAutosave } from "./autosave.js";
 import { ColourKey } from "./colour_key.js";
 import { isMeasured, listenForFiles, read, save } from "./design_files.js";
 import { DesignStore } from "./design_store.js";
 import { FineMesh } from "./fine_mesh.js";
 import { listenToHands } from "./gestures.js";
 import { connectHistory } from "./history_buttons.js";
+import { KeptDesigns } from "./kept_designs.js";
 import { ModeTable } from "./mode_table.js";
 import { connectMotionControls } from "./motion_controls.js";
 import { Notices } from "./notices.js";
@@ -67,6 +69,9 @@ const stage = new Stage(part("#stage-view", HTMLElement), {
   },
 });
 
+/** While it isn't known whether the design worked on last can be gone on with. */
+let resuming = false;
+
 /** @type {Measure | undefined} the control that the person moved last */
 let touched;
 
@@ -99,7 +104,7 @@ const session = new TopSession(store, workers, {
   problem: (problem) => {
     controls.show(store.design);
     drawings?.goBack();
-    if (page.dataset.state === "loading" && store.name === "") {
+    if (page.dataset.state === "loading" && store.name === "" && !resuming) {
       page.dataset.state = "error";
     }
     notices.warn(problem, page.dataset.state === "modes" ? WORDS.design_kept : "");
@@ -199,8 +204,34 @@ part("#reset", HTMLButtonElement).addEventListener("click", async () => {
   }
 });
 
+const kept = new KeptDesigns();
+connectAutosave(store, kept);
+
+part("#kept-designs", HTMLButtonElement).addEventListener("click", async () => {
+  const { openKept } = await import("./kept_dialogue.js");
+  await openKept(kept, bench);
+});
+
 void stage.open();
-void session.begin().then(openDrawings).then(dress);
+void begin().then(openDrawings).then(dress);
+
+/** Goes on with what was worked on last, or begins with the demonstration. */
+async function begin() {
+  // A browser that keeps nothing has nothing to go on with.
+  const text = await kept.now().catch(() => undefined);
+  resuming = text !== undefined;
+  const resumed = text !== undefined && (await session.open(text));
+  resuming = false;
+  if (resumed) {
+    notices.say(WORDS.resumed(store.name));
+    return;
+  }
+  if (text !== undefined) {
+    // The alert has said what is wrong with it. The next step would take its place.
+    await kept.keep(WORDS.unread_design, text).catch(() => undefined);
+  }
+  await session.begin();
+}
 
 async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");

@@ -7,6 +7,7 @@
 /** @import { TopSession } from "./top_session.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
 import { part } from "./page_parts.js";
+import { styleSheet } from "./style_sheet.js";
 import { WORDS } from "./words.js";
 
 /**
@@ -50,7 +51,7 @@ export function connectSections(bench) {
       section.removeEventListener("toggle", opened);
       const host = part("div", HTMLDivElement, section);
       try {
-        await style();
+        await styleSheet("sections");
         const { build } = await load();
         host.replaceChildren();
         await build(host, bench);
@@ -62,24 +63,4 @@ export function connectSections(bench) {
     };
     section.addEventListener("toggle", opened);
   }
-}
-
-/** @type {Promise<unknown> | undefined} */
-let styled;
-
-/** The sections' style sheet, once. */
-function style() {
-  styled ??= new Promise((resolve, reject) => {
-    const link = document.createElement("link");
-    link.rel = "stylesheet";
-    link.href = new URL("../css/sections.css", import.meta.url).href;
-    link.addEventListener("load", resolve);
-    link.addEventListener("error", () => {
-      styled = undefined;
-      link.remove();
-      reject(new Error(`${link.href} can't be loaded`));
-    });
-    document.head.append(link);
-  });
-  return styled;
 }

@@ -133,6 +133,9 @@ export const WORDS = {
   undone: (left) => `Undone.${left > 0 ? "" : " That was the first step."}`,
   /** @param {number} left */
   redone: (left) => `Done again.${left > 0 ? "" : " That was the last step."}`,
+  /** @param {string} name */
+  resumed: (name) => `“${name}” is as you left it. Reset goes to the demonstration.`,
+  unread_design: "Could not be read at the last visit",
   reset: "Back to the demonstration design. Undo brings yours back.",
   drawings: { plan: "plan", long_arch: "long arch", cross_arches: "cross arches" },
   true_scale: "True to scale: the bar is 50 mm long when printed at 100 %.",

@@ -7,6 +7,7 @@ mod drawings;
 mod fallback;
 mod files;
 mod folder;
+mod kept;
 mod live;
 mod measured;
 mod motion;
@@ -50,6 +51,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawings::run(&place, &mut run).await;
             pointers::run(&place, &mut run).await;
             files::run(&place, &mut run).await;
+            kept::run(&place, &mut run).await;
             sections::run(&place, &mut run).await;
             wood::run(&place, &mut run).await;
             measured::run(&place, &mut run).await;

@@ -21,6 +21,7 @@ pub(super) enum Role {
     Checkbox,
     Choice,
     Table,
+    Text,
 }
 
 impl Role {
@@ -32,6 +33,7 @@ impl Role {
             Role::Checkbox => "checkbox",
             Role::Choice => "combobox",
             Role::Table => "table",
+            Role::Text => "textbox",
         }
     }
 
@@ -44,6 +46,7 @@ impl Role {
             Role::Checkbox => "input[type=checkbox], [role=checkbox]",
             Role::Choice => "select, [role=combobox]",
             Role::Table => "table, [role=table], [role=grid]",
+            Role::Text => "input:not([type]), input[type=text], [role=textbox]",
         }
     }
 }
@@ -54,9 +57,12 @@ pub(super) async fn find(driver: &WebDriver, role: Role, name: &str) -> Result<W
     loop {
         let mut seen = Vec::new();
         for element in driver.find_all(By::Css(role.candidates())).await? {
-            let found = ask(driver, &element, "computedrole").await? == role.name();
-            let label = ask(driver, &element, "computedlabel").await?;
-            if found && label.to_lowercase().contains(&name.to_lowercase()) && element.is_displayed().await? {
+            // What was replaced meanwhile is looked at again in the next round.
+            let Ok(label) = ask(driver, &element, "computedlabel").await else { continue };
+            if label.to_lowercase().contains(&name.to_lowercase())
+                && ask(driver, &element, "computedrole").await.is_ok_and(|found| found == role.name())
+                && element.is_displayed().await.unwrap_or(false)
+            {
                 return Ok(element);
             }
             seen.push(label);
