@@ -123,14 +123,16 @@ class KeptDialogue {
     const name = document.createElement("th");
     name.scope = "row";
     name.textContent = kept.name;
-    const time = document.createElement("td");
+    const time = document.createElement("time");
     time.textContent = KEPT_WORDS.time(kept.kept_ms);
+    time.dateTime = new Date(kept.kept_ms).toISOString();
+    name.append(time);
     const buttons = document.createElement("td");
     buttons.append(
       this.#button(KEPT_WORDS.open, kept, () => this.#open(kept)),
       this.#button(KEPT_WORDS.remove, kept, () => this.#remove(kept)),
     );
-    row.append(name, time, buttons);
+    row.append(name, buttons);
     return row;
   }
 

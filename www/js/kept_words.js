@@ -22,7 +22,6 @@ export const KEPT_WORDS = {
     <div class="kept-list">
       <table>
         <caption class="visually-hidden">Kept designs</caption>
-        <thead><tr><th scope="col">Name</th><th scope="col">Kept</th><td></td></tr></thead>
         <tbody></tbody>
       </table>
       <p class="kept-none">None is kept under a name yet.</p>
