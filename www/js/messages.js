@@ -35,6 +35,7 @@
  * @property {number} number 1 for the lowest elastic mode
  * @property {string} name assigned from the shape ("twist", "x", "ring"), or empty
  * @property {number} frequency_hz
+ * @property {number} [foreseen_hz] corrected for the mesh as the fine mesh last corrected this shape
  * @property {number} residual relative residual of the eigenproblem
  * @property {number} identity the number that goes on with its shape while a handle moves; 0 where that is not known
  */

@@ -140,7 +140,7 @@ function fillRow(row, mode, place) {
   part(".number", HTMLElement, row).textContent = String(mode.number);
   part("button", HTMLButtonElement, row).textContent = modeName(mode);
   const hertz = part(".hertz", HTMLElement, row);
-  hertz.textContent = hertzText(mode.frequency_hz);
+  hertz.textContent = hertzText(bestHertz(mode, undefined));
   hertz.title = WORDS.on_mesh(mode);
   for (const later of [".spread", ".quality"]) {
     part(later, HTMLElement, row).textContent = "";

@@ -43,7 +43,7 @@ export class ResultText {
       const surety = this.#sureties[chosen.number - 1];
       const hertz = WORDS.hertz(bestHertz(chosen, surety), surety && spreadText(surety));
       part("#stage-hertz", HTMLElement).textContent = hertz;
-      part("#stage-mesh", HTMLElement).textContent = sourceText(meshText(size, picture.nodes), surety);
+      part("#stage-mesh", HTMLElement).textContent = sourceText(meshText(size, picture.nodes), chosen, surety);
     }
   }
 }

@@ -9,8 +9,8 @@
 /** @import { Design, DesignStore } from "./design_store.js" */
 /** @import { MeshSize, Mode, ModeWish, Motion, Picture, Problem, Solution, Step, Surety } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
+import { FigureCorrection } from "./figure_correction.js";
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
-import { PreviewCorrection } from "./preview_correction.js";
 import { WORDS } from "./words.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
@@ -43,7 +43,7 @@ export class TopSession {
   #store;
   #workers;
   #events;
-  #correction = new PreviewCorrection();
+  #correction = new FigureCorrection();
   /** @type {Set<WorkshopClient>} those for what takes long, once there */
   #started = new Set();
   #turn = 0;
@@ -254,8 +254,10 @@ export class TopSession {
     }
     if (followed !== undefined && size === "standard") {
       this.#correction.learn(followed.modes, solution.modes);
+      await this.#show({ ...solution, modes: this.#correction.foresee(solution.modes) }, design);
+    } else {
+      await this.#show(solution, design);
     }
-    await this.#show(solution, design);
     void this.#judge(design, size);
     return true;
   }
@@ -283,6 +285,9 @@ export class TopSession {
     const shown = this.#shown;
     const sureties = await this.#slow(this.#workers.judge).askBeside("surety", { design, size, count: COUNTS[size] });
     if (sureties !== undefined && shown === this.#shown) {
+      if (size === "standard") {
+        this.#correction.judge(shown?.solution.modes ?? [], sureties);
+      }
       this.#events.sureties(sureties);
     }
   }

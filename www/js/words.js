@@ -25,13 +25,13 @@ export function hertzText(frequency_hz) {
 }
 
 /**
- * The best that is known of a mode's frequency: corrected for the mesh, once that is there.
+ * The best that is known of a mode's frequency: corrected for the mesh, or as that was for its shape the last time.
  * @param {Mode} mode
  * @param {Surety | undefined} surety
  * @returns {number} Hz
  */
 export function bestHertz(mode, surety) {
-  return surety?.converged_hz ?? mode.frequency_hz;
+  return surety?.converged_hz ?? mode.foreseen_hz ?? mode.frequency_hz;
 }
 
 /**
@@ -69,10 +69,14 @@ export function meshText(size, nodes) {
 /**
  * What a frequency on the stage comes from.
  * @param {string} mesh
+ * @param {Mode} mode
  * @param {Surety | undefined} surety
  */
-export function sourceText(mesh, surety) {
-  return typeof surety?.converged_hz === "number" ? `${mesh}, corrected for the mesh` : mesh;
+export function sourceText(mesh, mode, surety) {
+  if (typeof surety?.converged_hz === "number") {
+    return `${mesh}, corrected for the mesh`;
+  }
+  return surety === undefined && mode.foreseen_hz !== undefined ? `${mesh}, corrected for it as before` : mesh;
 }
 
 /** @type {Record<string, string>} */
@@ -114,7 +118,7 @@ export const WORDS = {
    * @param {Mode} mode
    */
   settled: ({ modes }, mode) =>
-    `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(mode.frequency_hz)} Hz.`,
+    `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(bestHertz(mode, undefined))} Hz.`,
   /**
    * How large the motion is drawn, and what is known of its true size.
    * @param {number} exaggeration_mm

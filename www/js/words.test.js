@@ -22,9 +22,13 @@ test("a frequency is corrected for the mesh as soon as two meshes can tell", () 
   const mode = { number: 1, name: "", frequency_hz: 395, residual: 0 };
   const surety = { converged_hz: 391, mesh_hz: 2, wood_hz: 30, q: 90 };
   assert.equal(bestHertz(mode, surety), 391);
-  assert.equal(sourceText("standard mesh", surety), "standard mesh, corrected for the mesh");
+  assert.equal(sourceText("standard mesh", mode, surety), "standard mesh, corrected for the mesh");
   for (const unknown of [undefined, { ...surety, converged_hz: null, mesh_hz: null }]) {
     assert.equal(bestHertz(mode, unknown), 395);
-    assert.equal(sourceText("standard mesh", unknown), "standard mesh");
+    assert.equal(sourceText("standard mesh", mode, unknown), "standard mesh");
   }
+  const foreseen = { ...mode, foreseen_hz: 392 };
+  assert.equal(bestHertz(foreseen, undefined), 392);
+  assert.equal(bestHertz(foreseen, surety), 391);
+  assert.equal(sourceText("standard mesh", foreseen, undefined), "standard mesh, corrected for it as before");
 });

@@ -1,5 +1,6 @@
 //! What the page has to do in a browser, one file for each part of it.
 
+mod access;
 mod closer;
 mod controls;
 mod drawing;
@@ -47,6 +48,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawing::run(&place, &mut run).await;
             motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
+            access::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
             drawings::run(&place, &mut run).await;
             pointers::run(&place, &mut run).await;

@@ -33,6 +33,7 @@ pub fn everything(workspace: &Workspace) -> Result<Vec<Outcome>> {
 /// When a program is missing, or the site can't be built or opened.
 pub fn in_browsers(workspace: &Workspace, only: Option<&str>) -> Result<Vec<Outcome>> {
     programs::install_missing()?;
+    build::install(workspace, build::Tools::All)?;
     let site = workspace.site();
     build::build_site(workspace, &site)?;
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build()?;

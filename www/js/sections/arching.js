@@ -7,6 +7,7 @@ import { ArchFields } from "./arch_fields.js";
 import { at, changed, withExtraArch } from "./design_edits.js";
 import { button, group, measureOf, NumberField, ofMeasure } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
+import { allMeasures } from "./unchanging.js";
 
 const HEIGHTS = ["edge_height_mm", "apex_height_mm", "apex_station_mm", "channel_depth_mm", "channel_distance_mm"];
 
@@ -16,7 +17,7 @@ const HEIGHTS = ["edge_height_mm", "apex_height_mm", "apex_station_mm", "channel
  */
 export async function build(host, bench) {
   const words = SECTION_WORDS.arching;
-  const measures = await bench.board().ask("measures", {});
+  const measures = await allMeasures(bench);
   const heights = HEIGHTS.map((key) => {
     const path = `arching.${key}`;
     const absent = key === "apex_station_mm" ? words.apex_station_left_out : undefined;

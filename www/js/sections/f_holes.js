@@ -2,6 +2,7 @@
 /** @import { Hole } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
+import { allPresets } from "./unchanging.js";
 
 /** @typedef {"bass" | "treble"} Side */
 
@@ -33,7 +34,7 @@ export class FHoles {
       return { kind: "none" };
     }
     if (pattern === "eyes_and_stem") {
-      return f_hole ?? at(JSON.parse((await bench.board().ask("presets", {}))[0].design), `sound_holes.${side}`);
+      return f_hole ?? at(JSON.parse((await allPresets(bench))[0].design), `sound_holes.${side}`);
     }
     const design =
       f_hole === undefined ? bench.store.design : changed(bench.store.design, `sound_holes.${side}`, f_hole);

@@ -8,6 +8,7 @@ import { button, chooser, group, NumberField, note, ofMeasure } from "./fields.j
 import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
 import { Painted } from "./painted.js";
 import { ThicknessMap } from "./thickness_map.js";
+import { allMeasures } from "./unchanging.js";
 import { whileOpen } from "./while_open.js";
 
 const MEASURED = "graduation.measured";
@@ -20,7 +21,7 @@ const MOST_BYTES = 2_000_000;
  * @param {Bench} bench
  */
 export async function build(host, bench) {
-  const measures = await bench.board().ask("measures", {});
+  const measures = await allMeasures(bench);
   const zones = measures
     .filter(({ path }) => /^graduation\.\w+$/.test(path))
     .map((measure) => {

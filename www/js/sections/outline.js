@@ -5,6 +5,7 @@
 import { at, changed, withBassSide } from "./design_edits.js";
 import { BoxField, group, NumberField, note, ofMeasure } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
+import { allMeasures } from "./unchanging.js";
 
 /**
  * @param {HTMLElement} host
@@ -12,7 +13,7 @@ import { SECTION_WORDS } from "./section_words.js";
  */
 export async function build(host, bench) {
   const words = SECTION_WORDS.outline;
-  const measures = await bench.board().ask("measures", {});
+  const measures = await allMeasures(bench);
   /** @type {{ path: string, field: NumberField }[]} */
   const fields = [];
   /** @param {(key: string) => boolean} belongs */

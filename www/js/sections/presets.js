@@ -4,6 +4,7 @@
 /** @import { Bench } from "../sections.js" */
 import { button, ChoiceField, note } from "./fields.js";
 import { SECTION_WORDS } from "./section_words.js";
+import { allPresets } from "./unchanging.js";
 
 /**
  * @param {HTMLElement} host
@@ -11,7 +12,7 @@ import { SECTION_WORDS } from "./section_words.js";
  */
 export async function build(host, bench) {
   const words = SECTION_WORDS.presets;
-  const presets = await bench.board().ask("presets", {});
+  const presets = await allPresets(bench);
   const names = Object.fromEntries(presets.map(({ word, name }) => [word, name]));
   const choice = new ChoiceField(words.choice, "", names, () => {});
   const start = button(words.start, async () => {

@@ -11,6 +11,7 @@ import { BoxField, ChoiceField, chooser, group, measureOf, NumberField, note, of
 import { SideFields } from "./hole_side.js";
 import { SECTION_WORDS } from "./section_words.js";
 import { largestPathOfSvg } from "./svg_path.js";
+import { allMeasures } from "./unchanging.js";
 import { whileOpen } from "./while_open.js";
 
 const WORDS = SECTION_WORDS.sound_holes;
@@ -22,7 +23,7 @@ const STOP = "sound_holes.stop_mm";
  * @param {Bench} bench
  */
 export async function build(host, bench) {
-  const measures = await bench.board().ask("measures", {});
+  const measures = await allMeasures(bench);
   const f_holes = new FHoles();
   let alike = sidesAreAlike(bench.store.design);
   const settle = (/** @type {Side} */ side, /** @type {(design: Design, side: Side) => Design} */ edit) => {

@@ -21,7 +21,6 @@ export class ThicknessMap {
     this.figure.className = "thickness";
     const sheet = document.createElement("div");
     sheet.append(this.#canvas, this.#svg);
-    this.#svg.setAttribute("role", "img");
     const bar = document.createElement("span");
     bar.className = "bar";
     bar.style.background = sequentialGradient();
@@ -57,6 +56,7 @@ export class ThicknessMap {
     // The canvas' pixels have their middles on the values' places.
     const box = [low[0] - step_mm / 2, low[1] - step_mm / 2, columns * step_mm, rows * step_mm];
     this.#svg.setAttribute("viewBox", box.join(" "));
+    this.#svg.setAttribute("role", "img");
     this.#svg.setAttribute("aria-label", WORDS.map(thinnest_mm, thickest_mm));
     this.#thin.textContent = `${thinnest_mm.toFixed(1)} mm`;
     this.#thick.textContent = `${thickest_mm.toFixed(1)} mm`;

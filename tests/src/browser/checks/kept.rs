@@ -32,7 +32,7 @@ async fn reload(page: &Page<'_>) -> Result<()> {
 
 async fn reload_goes_on(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
-    ensure!(page.text(KEPT).await? == "", "a design that nobody changed is kept");
+    ensure!(page.text(KEPT).await?.is_empty(), "a design that nobody changed is kept");
     move_slider(&page, "Arch height").await?;
     let (height, hertz) = (page.number("Arch height").await?, page.hertz().await?);
     reload(&page).await?;

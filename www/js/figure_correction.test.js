@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { PreviewCorrection } from "./preview_correction.js";
+import { FigureCorrection } from "./figure_correction.js";
 
 /** @param {readonly (readonly [number, number])[]} figures identity and Hz */
 const modes = (...figures) =>
@@ -13,7 +13,7 @@ const modes = (...figures) =>
   }));
 
 test("a mode keeps its own ratio when it has passed another", () => {
-  const correction = new PreviewCorrection();
+  const correction = new FigureCorrection();
   correction.learn(modes([1, 100], [2, 110]), modes([2, 99], [1, 102]));
   const corrected = correction.correct(modes([2, 120], [1, 130]));
   assert.deepEqual(
@@ -23,15 +23,30 @@ test("a mode keeps its own ratio when it has passed another", () => {
 });
 
 test("what the standard mesh has never seen stays as it is", () => {
-  const correction = new PreviewCorrection();
+  const correction = new FigureCorrection();
   correction.learn(modes([1, 100], [3, 200]), modes([1, 101], [0, 150]));
   const quick = modes([2, 120], [3, 210], [0, 300]);
   assert.deepEqual(correction.correct(quick), quick);
 });
 
 test("the last ratio counts", () => {
-  const correction = new PreviewCorrection();
+  const correction = new FigureCorrection();
   correction.learn(modes([1, 100]), modes([1, 110]));
   correction.learn(modes([1, 100]), modes([1, 98]));
   assert.equal(correction.correct(modes([1, 200]))[0].frequency_hz, 196);
+});
+
+test("what judging made of a mode is foreseen for the next figures of its shape", () => {
+  const correction = new FigureCorrection();
+  correction.learn(modes([1, 100], [2, 200]), modes([1, 102], [2, 210]));
+  const surety = { mesh_hz: 1, wood_hz: 9, q: 60 };
+  correction.judge(modes([1, 102], [2, 210]), [
+    { ...surety, converged_hz: 101.49 },
+    { ...surety, converged_hz: null },
+  ]);
+  const [quick, unjudged] = correction.correct(modes([1, 110], [2, 220]));
+  assert.equal(quick.frequency_hz.toFixed(6), "112.200000");
+  assert.equal(quick.foreseen_hz?.toFixed(6), "111.639000");
+  assert.equal(unjudged.foreseen_hz, undefined);
+  assert.equal(correction.foresee(modes([1, 200]))[0].foreseen_hz?.toFixed(6), "199.000000");
 });
