@@ -48,15 +48,11 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawing::run(&place, &mut run).await;
             motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
-            access::run(&place, &mut run).await;
             controls::run(&place, &mut run).await;
-            drawings::run(&place, &mut run).await;
             pointers::run(&place, &mut run).await;
-            files::run(&place, &mut run).await;
-            kept::run(&place, &mut run).await;
-            sections::run(&place, &mut run).await;
-            wood::run(&place, &mut run).await;
-            measured::run(&place, &mut run).await;
+            if backend == Backend::WebGpu {
+                whatever_draws(&place, &mut run).await;
+            }
             closer::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             live::run(&place, &mut run).await;
@@ -66,6 +62,17 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
         session.end().await?;
     }
     Ok(outcomes)
+}
+
+/// What is typed, read and written beside the stage, and the same whatever draws there.
+async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
+    access::run(place, run).await;
+    drawings::run(place, run).await;
+    files::run(place, run).await;
+    kept::run(place, run).await;
+    sections::run(place, run).await;
+    wood::run(place, run).await;
+    measured::run(place, run).await;
 }
 
 /// Where a check finds the page.

@@ -1,6 +1,6 @@
 //! `cargo xtask test`: everything, from the unit tests to the page in a browser.
 
-use anyhow::{Result, bail, ensure};
+use anyhow::{Result, anyhow, bail, ensure};
 use bombatura_serve::{Workspace, build};
 
 use super::{licences, page_sources, programs, run};
@@ -21,8 +21,14 @@ pub fn everything(workspace: &Workspace) -> Result<Vec<Outcome>> {
         Outcome::of("licences", || licences::check(workspace)),
     ];
     outcomes.extend(page_sources::check(workspace)?);
-    outcomes.extend(published_values()?);
-    outcomes.push(Outcome::of("makers' sayings computed", makers_sayings));
+    // The values keep one core busy for minutes, the site's modules the other.
+    let built = std::thread::scope(|scope| {
+        let site = scope.spawn(|| build::build_site(workspace, &workspace.site()));
+        outcomes.extend(published_values()?);
+        outcomes.push(Outcome::of("makers' sayings computed", makers_sayings));
+        site.join().map_err(|_| anyhow!("building the site panicked"))
+    })?;
+    built?;
     outcomes.extend(in_browsers(workspace, None)?);
     Ok(outcomes)
 }
