@@ -48,14 +48,12 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawing::run(&place, &mut run).await;
             motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
-            controls::run(&place, &mut run).await;
             pointers::run(&place, &mut run).await;
             if backend == Backend::WebGpu {
                 whatever_draws(&place, &mut run).await;
             }
             closer::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
-            live::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;
         }
@@ -67,12 +65,14 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
 /// What is typed, read and written beside the stage, and the same whatever draws there.
 async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     access::run(place, run).await;
+    controls::run(place, run).await;
     drawings::run(place, run).await;
     files::run(place, run).await;
     kept::run(place, run).await;
     sections::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;
+    live::run(place, run).await;
 }
 
 /// Where a check finds the page.
