@@ -23,6 +23,8 @@ enum Kind {
 enum Entry {
     Measure(f64),
     Words(String),
+    /// `null`: for a measure that may be left out, the same as that.
+    Nothing,
 }
 
 /// A hole's entries, taken by whichever kind it is.
@@ -34,7 +36,10 @@ impl Keys {
     }
 
     fn measure_if_there<E: Error>(&mut self, key: &'static str) -> Result<Option<f64>, E> {
-        self.take(key).map(|entry| entry.measure(key)).transpose()
+        match self.take(key) {
+            None | Some(Entry::Nothing) => Ok(None),
+            Some(entry) => entry.measure(key).map(Some),
+        }
     }
 
     fn ends<E: Error>(&mut self) -> Result<EndCut, E> {
@@ -53,14 +58,14 @@ impl Entry {
     fn measure<E: Error>(self, key: &'static str) -> Result<f64, E> {
         match self {
             Entry::Measure(value) => Ok(value),
-            Entry::Words(_) => Err(E::custom(format_args!("`{key}` must be a number"))),
+            _ => Err(E::custom(format_args!("`{key}` must be a number"))),
         }
     }
 
     fn words<E: Error>(self, key: &'static str) -> Result<String, E> {
         match self {
             Entry::Words(words) => Ok(words),
-            Entry::Measure(_) => Err(E::custom(format_args!("`{key}` must be a text"))),
+            _ => Err(E::custom(format_args!("`{key}` must be a text"))),
         }
     }
 }
@@ -133,6 +138,10 @@ impl Visitor<'_> for EntryReader {
 
     fn visit_u64<E: Error>(self, value: u64) -> Result<Entry, E> {
         Ok(Entry::Measure(value as f64))
+    }
+
+    fn visit_unit<E: Error>(self) -> Result<Entry, E> {
+        Ok(Entry::Nothing)
     }
 
     fn visit_str<E: Error>(self, words: &str) -> Result<Entry, E> {

@@ -3,7 +3,7 @@
 //! serde's own tagged enums keep what they read in a form of their own, and make the code of every kind once more for that form: a
 //! fiftieth of the compute module.
 
-use std::fmt::{Display, Formatter};
+use std::fmt::Formatter;
 use std::marker::PhantomData;
 
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
@@ -61,7 +61,7 @@ impl<'de, K: Deserialize<'de>, T: Deserialize<'de>> Visitor<'de> for Reader<K, T
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Tagged<K, T>, A::Error> {
         let (mut kind, mut entries) = (None, Vec::<(String, T)>::new());
-        let twice = |key: &dyn Display| A::Error::custom(format_args!("duplicate field `{key}`"));
+        let twice = |key: &str| A::Error::custom(format_args!("duplicate field `{key}`"));
         while let Some(key) = map.next_key::<String>()? {
             if key == self.tag {
                 if kind.replace(map.next_value()?).is_some() {

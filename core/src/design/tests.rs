@@ -294,6 +294,9 @@ fn unknown_missing_repeated_and_misfitting_keys_are_named() {
         assert!(error.path().starts_with("sound_holes.bass") && error.to_string().contains(said), "{error}");
     }
     assert_eq!(refused(&json.replacen("355.0", "1e999", 1)).kind(), "not_json");
+    let nothing = |key| json.replacen("\"nick_depth_mm\"", &format!("\"{key}\": null, \"nick_depth_mm\""), 1);
+    assert_eq!(Design::from_json(&nothing("stem_at_hooks_mm")), Ok(Design::demo()), "null is as good as left out");
+    assert!(refused(&nothing("ends")).to_string().contains("`ends` must be a text"));
 }
 
 #[test]
