@@ -81,17 +81,3 @@ pub(super) fn add_multiple<S: Simd, const REGISTERS: usize>(
         *to = simd.mul_add_e_f64s(factor, from, *to);
     }
 }
-
-/// `to` -= `factor` `from`.
-#[inline(always)]
-pub(super) fn subtract_multiple<S: Simd, const REGISTERS: usize>(
-    simd: S,
-    to: &mut [S::f64s; REGISTERS],
-    factor: f64,
-    from: &[S::f64s; REGISTERS],
-) {
-    let factor = simd.splat_f64s(factor);
-    for (to, &from) in to.iter_mut().zip(from) {
-        *to = simd.negate_mul_add_e_f64s(factor, from, *to);
-    }
-}

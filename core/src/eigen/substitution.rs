@@ -5,7 +5,7 @@
 
 use pulp::Simd;
 
-use super::lanes::subtract_multiple;
+use super::lanes::add_multiple;
 
 /// Solves L y = y on the first rows of `front`, as many as the `panel` (column, row) has columns, and takes what they make of y off the rows
 /// below. `WIDTH` columns share what is read of the front.
@@ -37,20 +37,21 @@ fn forth_together<S: Simd, const REGISTERS: usize, const WIDTH: usize>(
 ) -> usize {
     let columns: [&[f64]; WIDTH] = std::array::from_fn(|at| &panel[at * rows..][..front.len()]);
     let (own, rest) = front.split_at_mut(WIDTH);
-    let mut known = [[simd.splat_f64s(0.0); REGISTERS]; WIDTH];
+    // -y, which is added everywhere.
+    let mut less = [[simd.splat_f64s(0.0); REGISTERS]; WIDTH];
     for at in 0..WIDTH {
         let mut value = own[at];
-        for (column, known) in columns.iter().zip(&known).take(at) {
-            subtract_multiple(simd, &mut value, column[at], known);
+        for (column, less) in columns.iter().zip(&less).take(at) {
+            add_multiple(simd, &mut value, column[at], less);
         }
         let inverse = simd.splat_f64s(1.0 / columns[at][at]);
-        known[at] = value.map(|value| simd.mul_f64s(value, inverse));
-        own[at] = known[at];
+        own[at] = value.map(|value| simd.mul_f64s(value, inverse));
+        less[at] = own[at].map(|value| simd.neg_f64s(value));
     }
     let columns = columns.map(|column| &column[WIDTH..][..rest.len()]);
     for (row, value) in rest.iter_mut().enumerate() {
-        for (column, known) in columns.iter().zip(&known) {
-            subtract_multiple(simd, value, column[row], known);
+        for (column, less) in columns.iter().zip(&less) {
+            add_multiple(simd, value, column[row], less);
         }
     }
     WIDTH
@@ -90,17 +91,17 @@ fn back_together<S: Simd, const REGISTERS: usize, const WIDTH: usize>(
     let mut sums = [[simd.splat_f64s(0.0); REGISTERS]; WIDTH];
     for (row, known) in rest.iter().enumerate() {
         for (sums, column) in sums.iter_mut().zip(&below) {
-            subtract_multiple(simd, sums, column[row], known);
+            add_multiple(simd, sums, column[row], known);
         }
     }
     for at in (0..WIDTH).rev() {
         let mut value = sums[at];
         for later in at + 1..WIDTH {
-            subtract_multiple(simd, &mut value, columns[at][later], &own[later]);
+            add_multiple(simd, &mut value, columns[at][later], &own[later]);
         }
         let inverse = simd.splat_f64s(1.0 / columns[at][at]);
         for (own, value) in own[at].iter_mut().zip(value) {
-            *own = simd.mul_f64s(simd.add_f64s(*own, value), inverse);
+            *own = simd.mul_f64s(simd.sub_f64s(*own, value), inverse);
         }
     }
 }
