@@ -18,6 +18,7 @@ pub const TOP: &str = bare!(concat!(
     include_str!("shaders/wood.wgsl"),
     include_str!("shaders/purfling.wgsl"),
     include_str!("shaders/light.wgsl"),
+    include_str!("shaders/line.wgsl"),
     include_str!("shaders/nodal_line.wgsl"),
     include_str!("shaders/srgb.wgsl"),
     include_str!("shaders/marks.wgsl"),
