@@ -12,7 +12,7 @@ export const KEPT_WORDS = {
     <p>What you work on is kept by itself and is here again next time. A design to come back to is kept under a name.</p>
     <form>
       <label for="kept-name">Name</label>
-      <input id="kept-name" required maxlength="80" autocomplete="off">
+      <input type="text" id="kept-name" required maxlength="80" autocomplete="off">
       <button>Keep this design</button>
     </form>
     <p class="kept-status">
