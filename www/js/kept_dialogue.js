@@ -5,6 +5,8 @@
 /** @import { Bench } from "./sections.js" */
 import { KEPT_WORDS } from "./kept_words.js";
 import { part } from "./page_parts.js";
+import { button } from "./sections/fields.js";
+import { namedRow } from "./sections/tables.js";
 import { styleSheet } from "./style_sheet.js";
 
 /** @type {KeptDialogue | undefined} */
@@ -114,40 +116,27 @@ class KeptDialogue {
     });
     this.#part("table", HTMLTableElement).hidden = list.length === 0;
     this.#part(".kept-none", HTMLElement).hidden = list.length > 0;
-    this.#part("tbody", HTMLTableSectionElement).replaceChildren(...list.map((kept) => this.#row(kept)));
-  }
-
-  /** @param {Kept} kept */
-  #row(kept) {
-    const row = document.createElement("tr");
-    const name = document.createElement("th");
-    name.scope = "row";
-    name.textContent = kept.name;
-    const time = document.createElement("time");
-    time.textContent = KEPT_WORDS.time(kept.kept_ms);
-    time.dateTime = new Date(kept.kept_ms).toISOString();
-    name.append(time);
-    const buttons = document.createElement("td");
-    buttons.append(
-      this.#button(KEPT_WORDS.open, kept, () => this.#open(kept)),
-      this.#button(KEPT_WORDS.remove, kept, () => this.#remove(kept)),
-    );
-    row.append(name, buttons);
-    return row;
+    const body = this.#part("tbody", HTMLTableSectionElement);
+    body.replaceChildren();
+    for (const kept of list) {
+      this.#addRow(body, kept);
+    }
   }
 
   /**
-   * @param {string} text
+   * @param {HTMLTableSectionElement} body
    * @param {Kept} kept
-   * @param {() => void} pressed
    */
-  #button(text, kept, pressed) {
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = text;
-    button.setAttribute("aria-label", KEPT_WORDS.label(text, kept));
-    button.addEventListener("click", pressed);
-    return button;
+  #addRow(body, kept) {
+    const row = namedRow(body, kept.name);
+    const time = document.createElement("time");
+    time.textContent = KEPT_WORDS.time(kept.kept_ms);
+    time.dateTime = new Date(kept.kept_ms).toISOString();
+    row.cells[0].append(time);
+    row.insertCell().append(
+      button(KEPT_WORDS.open, () => void this.#open(kept), KEPT_WORDS.label(KEPT_WORDS.open, kept)),
+      button(KEPT_WORDS.remove, () => void this.#remove(kept), KEPT_WORDS.label(KEPT_WORDS.remove, kept)),
+    );
   }
 
   /**

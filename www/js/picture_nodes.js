@@ -5,8 +5,11 @@
 /** @import { Picture } from "./messages.js" */
 
 /** A vertex's kind. */
-const OUTSIDE = 0;
+export const OUTSIDE = 0;
 const WALL = 2;
+
+/** Numbers a vertex in a motion field: displacement and change of the normal, xyz each. */
+export const MOTION_COMPONENTS = 6;
 
 /**
  * @param {Pick<Picture, "kinds">} picture
@@ -30,10 +33,38 @@ export function outsidePlaces(picture) {
 }
 
 /**
+ * The triangles of the outer face, whose corners are nodes.
+ * @param {Uint32Array} triangles of a picture
+ * @param {number} count of its nodes
+ * @returns {Generator<Uint32Array>} corners
+ */
+export function* outsideTriangles(triangles, count) {
+  for (let at = 0; at < triangles.length; at += 3) {
+    const corners = triangles.subarray(at, at + 3);
+    if (corners[0] < count && corners[1] < count && corners[2] < count) {
+      yield corners;
+    }
+  }
+}
+
+/** @type {WeakMap<object, Uint32Array>} by the picture, which never changes; several ask about each */
+const known_nodes = new WeakMap();
+
+/**
  * @param {Pick<Picture, "kinds" | "positions">} picture
  * @returns {Uint32Array} (vertex) node
  */
-export function nodesOf({ kinds, positions }) {
+export function nodesOf(picture) {
+  const nodes = known_nodes.get(picture) ?? findNodes(picture);
+  known_nodes.set(picture, nodes);
+  return nodes;
+}
+
+/**
+ * @param {Pick<Picture, "kinds" | "positions">} picture
+ * @returns {Uint32Array} (vertex) node
+ */
+function findNodes({ kinds, positions }) {
   const count = nodeCount({ kinds });
   const place = (/** @type {number} */ vertex) => `${positions[3 * vertex]} ${positions[3 * vertex + 1]}`;
   /** @type {Map<string, number>} the wall's outer vertices stand exactly on the outside's */

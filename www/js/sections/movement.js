@@ -7,6 +7,7 @@ import { note } from "./fields.js";
 import { MOVEMENT_WORDS as WORDS } from "./movement_words.js";
 import { nodeMotion } from "./node_motion.js";
 import { watchStage } from "./stage_watch.js";
+import { namedRow, tableOf } from "./tables.js";
 
 /**
  * @param {HTMLElement} host
@@ -59,17 +60,9 @@ export function build(host, bench) {
  * @param {readonly string[]} columns the last over the bars
  */
 function table(title, columns) {
-  const made = document.createElement("table");
+  const made = tableOf(columns);
   made.className = "bars";
   made.createCaption().textContent = title;
-  const headings = made.createTHead().insertRow();
-  for (const text of columns) {
-    const heading = document.createElement("th");
-    heading.scope = "col";
-    heading.textContent = text;
-    headings.append(heading);
-  }
-  made.createTBody();
   return made;
 }
 
@@ -81,11 +74,7 @@ function fill(into, rows) {
   const body = into.tBodies[0];
   body.replaceChildren();
   for (const { name, share, figures } of rows) {
-    const row = body.insertRow();
-    const heading = document.createElement("th");
-    heading.scope = "row";
-    heading.textContent = name;
-    row.append(heading);
+    const row = namedRow(body, name);
     for (const text of figures) {
       const cell = row.insertCell();
       cell.textContent = text;

@@ -2,10 +2,7 @@
  * What each node of the mesh does in the motion that is shown, from the picture's two faces.
  */
 /** @import { Motion, Picture } from "../messages.js" */
-import { nodeCount } from "../picture_nodes.js";
-
-/** Numbers a vertex in a motion field: displacement and change of the normal. */
-const MOTION_COMPONENTS = 6;
+import { MOTION_COMPONENTS, nodeCount, outsideTriangles } from "../picture_nodes.js";
 
 /**
  * @param {Picture} picture
@@ -44,14 +41,11 @@ function nodeVolumes({ positions, triangles }, count) {
   const side = (/** @type {number} */ a, /** @type {number} */ b) => {
     return [0, 1, 2].map((axis) => positions[3 * b + axis] - positions[3 * a + axis]);
   };
-  for (let at = 0; at < triangles.length; at += 3) {
-    const [a, b, c] = triangles.subarray(at, at + 3);
-    if (Math.max(a, b, c) < count) {
-      const [[ux, uy, uz], [vx, vy, vz]] = [side(a, b), side(a, c)];
-      const area = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
-      for (const node of [a, b, c]) {
-        volumes[node] += (area / 3) * Math.hypot(...side(node, node + count));
-      }
+  for (const [a, b, c] of outsideTriangles(triangles, count)) {
+    const [[ux, uy, uz], [vx, vy, vz]] = [side(a, b), side(a, c)];
+    const area = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
+    for (const node of [a, b, c]) {
+      volumes[node] += (area / 3) * Math.hypot(...side(node, node + count));
     }
   }
   return volumes;

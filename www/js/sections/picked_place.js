@@ -2,10 +2,7 @@
  * Which place of the top a line of sight meets, and what a place in plan lies between.
  */
 /** @import { Motion, Picture } from "../messages.js" */
-import { nodeCount, nodesOf } from "../picture_nodes.js";
-
-/** Numbers a vertex in a motion field: displacement and change of the normal. */
-const MOTION_COMPONENTS = 6;
+import { MOTION_COMPONENTS, nodeCount, nodesOf, outsideTriangles } from "../picture_nodes.js";
 
 /**
  * The place in plan, of the outside at rest, of the wood that is met first as it is drawn.
@@ -79,17 +76,13 @@ function meeting(points, triangles, corner, ray) {
  * @returns {[number, number][] | undefined} (node, share); undefined off the mesh
  */
 export function overPlan({ positions, triangles, kinds }, x, y) {
-  const count = nodeCount({ kinds });
-  for (let at = 0; at < triangles.length; at += 3) {
-    const corners = triangles.subarray(at, at + 3);
-    if (Math.max(...corners) < count) {
-      const [[ax, ay], [bx, by], [cx, cy]] = Array.from(corners, (node) => positions.subarray(3 * node, 3 * node + 2));
-      const whole = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
-      const u = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / whole;
-      const v = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / whole;
-      if (u >= 0 && v >= 0 && u + v <= 1) {
-        return [1 - u - v, u, v].map((share, k) => [corners[k], share]);
-      }
+  for (const corners of outsideTriangles(triangles, nodeCount({ kinds }))) {
+    const [[ax, ay], [bx, by], [cx, cy]] = Array.from(corners, (node) => positions.subarray(3 * node, 3 * node + 2));
+    const whole = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
+    const u = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / whole;
+    const v = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / whole;
+    if (u >= 0 && v >= 0 && u + v <= 1) {
+      return [1 - u - v, u, v].map((share, k) => [corners[k], share]);
     }
   }
   return undefined;

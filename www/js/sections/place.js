@@ -35,6 +35,9 @@ export function build(host, bench) {
     void tell();
   };
 
+  /** @type {ReturnType<typeof nodeMotion> | undefined} of the motion that is shown */
+  let moving;
+
   const tell = async () => {
     const [x_mm, y_mm] = place;
     const { picture, motion } = stage;
@@ -48,8 +51,8 @@ export function build(host, bench) {
     const shares = wood && overPlan(picture, x_mm, y_mm);
     /** @type {[number, number] | undefined} */
     let outward;
-    if (shares !== undefined && motion !== undefined) {
-      const { re, im } = nodeMotion(picture, motion);
+    if (shares !== undefined && moving !== undefined) {
+      const { re, im } = moving;
       const at = (/** @type {Float32Array} */ field) =>
         shares.reduce((sum, [node, own]) => sum + own * field[4 * node], 0);
       outward = [at(re), at(im)];
@@ -91,7 +94,12 @@ export function build(host, bench) {
       }
     });
   };
-  watchStage(host, stage, { motion: () => go(place) }, (open) => {
+  const follow = () => {
+    const { picture, motion } = stage;
+    moving = picture && motion && nodeMotion(picture, motion);
+    go(place);
+  };
+  watchStage(host, stage, { motion: follow }, (open) => {
     for (const moment of /** @type {const} */ (["pointermove", "pointerdown"])) {
       if (open) {
         view.addEventListener(moment, point);

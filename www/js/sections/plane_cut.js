@@ -2,12 +2,7 @@
  * The wood where a plane across the top, or along it, cuts it: closed loops of points on the picture's faces, each with its motion.
  */
 /** @import { Motion, Picture } from "../messages.js" */
-
-/** A vertex's kind. */
-const OUTSIDE = 0;
-
-/** Numbers a vertex in a motion field: displacement and change of the normal. */
-const MOTION_COMPONENTS = 6;
+import { MOTION_COMPONENTS, OUTSIDE } from "../picture_nodes.js";
 
 /**
  * A plane: across the top where y is `at_mm`, or along it where x is.

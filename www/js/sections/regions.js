@@ -6,6 +6,7 @@
 import { BoxField, note } from "./fields.js";
 import { RegionOverlay } from "./region_overlay.js";
 import { REGION_WORDS as WORDS } from "./region_words.js";
+import { namedRow, tableOf } from "./tables.js";
 import { whileOpen } from "./while_open.js";
 
 /**
@@ -13,19 +14,12 @@ import { whileOpen } from "./while_open.js";
  * @param {Bench} bench
  */
 export function build(host, bench) {
-  const table = document.createElement("table");
+  const table = tableOf(WORDS.columns);
   table.className = "regions-table";
   const caption = table.createCaption();
   caption.className = "visually-hidden";
   caption.textContent = WORDS.caption;
-  const headings = table.createTHead().insertRow();
-  for (const text of WORDS.columns) {
-    const heading = document.createElement("th");
-    heading.scope = "col";
-    heading.textContent = text;
-    headings.append(heading);
-  }
-  const body = table.createTBody();
+  const body = table.tBodies[0];
   /** @type {Map<string, HTMLTableRowElement>} */
   const rows = new Map();
   const point = (/** @type {string | undefined} */ key) => {
@@ -44,12 +38,8 @@ export function build(host, bench) {
     rows.clear();
     body.replaceChildren();
     for (const region of regions) {
-      const row = body.insertRow();
+      const row = namedRow(body, WORDS.name(region.key));
       rows.set(region.key, row);
-      const name = document.createElement("th");
-      name.scope = "row";
-      name.textContent = WORDS.name(region.key);
-      row.append(name);
       for (const text of [
         (region.area_mm2 / 100).toFixed(region.area_mm2 < 1000 ? 2 : 1),
         region.mass_g.toFixed(region.mass_g < 1 ? 2 : 1),

@@ -2,6 +2,7 @@
  * The mode as a picture in sand: grains lie where little moves outwards, over the plan.
  */
 /** @import { Bench } from "../sections.js" */
+import { outsideTriangles } from "../picture_nodes.js";
 import { button, note } from "./fields.js";
 import { nodeMotion } from "./node_motion.js";
 import { grains } from "./sand_grains.js";
@@ -60,15 +61,11 @@ export function build(host, bench) {
     paper.setTransform(across * PX_PER_MM, 0, 0, -PX_PER_MM, -across * start * PX_PER_MM, high * PX_PER_MM);
     paper.fillStyle = style.getPropertyValue("--plate");
     paper.beginPath();
-    const count = nodes.length / 3;
-    for (let at = 0; at < picture.triangles.length; at += 3) {
-      const corners = picture.triangles.subarray(at, at + 3);
-      if (Math.max(...corners) < count) {
-        corners.forEach((node, k) => {
-          paper[k === 0 ? "moveTo" : "lineTo"](nodes[3 * node], nodes[3 * node + 1]);
-        });
-        paper.closePath();
-      }
+    for (const corners of outsideTriangles(picture.triangles, nodes.length / 3)) {
+      corners.forEach((node, k) => {
+        paper[k === 0 ? "moveTo" : "lineTo"](nodes[3 * node], nodes[3 * node + 1]);
+      });
+      paper.closePath();
     }
     paper.fill();
     // Neighbouring triangles' edges would show through.

@@ -1,6 +1,7 @@
 /**
  * Where grains of sand lie on a plate that moves.
  */
+import { outsideTriangles } from "../picture_nodes.js";
 
 /** At this share of the largest outward motion a place holds 1/e of the grains that one at rest holds. */
 const STILL = 0.07;
@@ -21,15 +22,12 @@ export function grains({ nodes, re, im, triangles }, strewn) {
   /** @type {[number, number, number, number][]} corners and area */
   const plate = [];
   let whole = 0;
-  for (let at = 0; at < triangles.length; at += 3) {
-    const [a, b, c] = triangles.subarray(at, at + 3);
-    if (Math.max(a, b, c) < count) {
-      const [ax, ay] = nodes.subarray(3 * a, 3 * a + 2);
-      const area =
-        Math.abs((nodes[3 * b] - ax) * (nodes[3 * c + 1] - ay) - (nodes[3 * c] - ax) * (nodes[3 * b + 1] - ay)) / 2;
-      plate.push([a, b, c, area]);
-      whole += area;
-    }
+  for (const [a, b, c] of outsideTriangles(triangles, count)) {
+    const [ax, ay] = nodes.subarray(3 * a, 3 * a + 2);
+    const area =
+      Math.abs((nodes[3 * b] - ax) * (nodes[3 * c + 1] - ay) - (nodes[3 * c] - ax) * (nodes[3 * b + 1] - ay)) / 2;
+    plate.push([a, b, c, area]);
+    whole += area;
   }
   const next = sequence();
   /** @type {[number, number][]} */
