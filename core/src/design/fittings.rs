@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::plan::Point;
+use crate::plan::vector::{along, left_of, sub, unit};
 use crate::wood::{MeasuredWood, Species, Wood, WoodChoice, WoodError};
 
 /// A place in plan.
@@ -46,6 +48,22 @@ pub struct BarMeasures {
     pub highest_station_mm: f64,
     pub end_height_mm: f64,
     pub wood: StickWood,
+}
+
+impl BarMeasures {
+    /// The corners of its foot in plan, mm, counter-clockwise; the sides are straight.
+    #[must_use]
+    pub fn foot_mm(&self) -> [Point; 4] {
+        let [lower, upper] = [&self.lower_end, &self.upper_end].map(|end| [end.across_mm, end.station_mm]);
+        let to_left = left_of(unit(sub(upper, lower)));
+        let half = 0.5 * self.width_mm;
+        [
+            along(lower, to_left, -half),
+            along(upper, to_left, -half),
+            along(upper, to_left, half),
+            along(lower, to_left, half),
+        ]
+    }
 }
 
 /// The post.

@@ -25,6 +25,7 @@ mod sound_holes;
 mod tagged;
 #[cfg(test)]
 mod tests;
+mod usual_fittings;
 
 pub use arching::{ArchCurve, ArchPoint, ArchingMeasures, BassArch, CrossArch, CrossArches, ExtraArch, LongArchCurve};
 pub use document::{FORMAT, LARGEST_DOCUMENT_BYTES, VERSION};

@@ -5,6 +5,7 @@
 //! Sections are cut through outline, holes and both surfaces, so that they show what a saw would.
 
 mod cross_arches;
+mod fittings;
 mod handle;
 mod long_arch;
 mod path;
@@ -65,6 +66,8 @@ pub enum LineKind {
     Outline,
     /// A sound hole.
     Hole,
+    /// The foot of bar or post, or the place of an added mass.
+    Fitting,
     /// All points of one height, a whole number of millimetres.
     Contour,
     /// The same at each fifth millimetre.

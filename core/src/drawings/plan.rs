@@ -41,6 +41,7 @@ pub(super) fn draw(design: &Design, shape: &Shape, handles: &Handles) -> Drawing
     for hole in &shape.holes {
         sheet.line(LineKind::Hole, Path::default().pieces(hole.boundary().pieces()).text());
     }
+    super::fittings::draw(design, handles, &mut sheet);
     sheet.handles.extend(outline_handles(design, handles));
     sheet.handles.extend(hole_handles(design, shape, handles));
     sheet

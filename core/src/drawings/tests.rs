@@ -37,7 +37,10 @@ fn handles_move_with_their_number_as_they_say() {
     own_bass.arching.apex_station_mm = Some(185.0);
     own_bass.arching.cross_arches.waist.bass =
         Some(BassArch { fullness: 0.6, curve: own_bass.arching.cross_arches.waist.curve.clone() });
-    for (design, count) in [(Design::demo(), 26), (own_bass, 35)] {
+    let mut fitted = Design::demo();
+    fitted.bar = Some(fitted.usual_bar());
+    fitted.post = Some(fitted.usual_post());
+    for (design, count) in [(Design::demo(), 26), (own_bass, 35), (fitted, 30)] {
         moves_as_it_says(&design, count);
     }
 }

@@ -81,9 +81,7 @@ impl BarLine {
             })
             .collect();
         let wood = RegionWood::over(&points, &triangles, surface, graduation, density_kg_m3);
-        let last = points.len() - 1;
-        let polygon = [points[0], points[last - 1], points[last], points[1]];
-        BarLine { polygon, area_mm2: bar.width_mm * length, wood }
+        BarLine { polygon: bar.foot_mm(), area_mm2: bar.width_mm * length, wood }
     }
 }
 
