@@ -1,5 +1,5 @@
-/** @import { Arch, Arching, Drawings, Exchange, Hole, HoleFigures, MeasureLimits, Movement, PlaceFigures } from "./messages.js" */
-/** @import { Preset, Regions, RegionsAt, Request, RequestKind, Thickness } from "./messages.js" */
+/** @import { Arch, Arching, Drawings, Exchange, Fittings, Hole, HoleFigures, MeasureLimits, Movement, PlaceFigures } from "./messages.js" */
+/** @import { Preset, Regions, RegionsAt, Request, RequestKind, Species, Thickness, WoodFigures } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -7,6 +7,8 @@
  * @property {() => Drawings} drawings
  * @property {() => Arching} arching
  * @property {() => Arch[]} arches
+ * @property {() => Fittings} usual_fittings
+ * @property {() => WoodFigures} wood
  * @property {(arch: string, inflection_mm: number) => string} with_inflection
  * @property {(arch: string, family: string) => string} with_family
  * @property {(treble: boolean, pattern: string) => Hole} equal_hole
@@ -29,6 +31,7 @@
  * @typedef {object} BoardClass
  * @property {() => MeasureLimits[]} measures
  * @property {() => Preset[]} presets
+ * @property {() => Species[]} species
  */
 
 /** Answers requests about drawings; keeps the board of the design it was asked about last. */
@@ -58,6 +61,12 @@ export class BoardDesk {
         return this.#Board.measures();
       case "presets":
         return this.#Board.presets();
+      case "species":
+        return this.#Board.species();
+      case "usual_fittings":
+        return this.#with(request.design).usual_fittings();
+      case "wood":
+        return this.#with(request.design).wood();
       case "arches":
         return this.#with(request.design).arches();
       case "reshape": {

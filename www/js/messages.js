@@ -139,6 +139,19 @@
  * @property {number} most
  */
 
+/** @typedef {{ key: string, name: string, source: string }} Species whose means are built in */
+
+/**
+ * The wood of a design with every constant known.
+ * @typedef {object} WoodFigures
+ * @property {number} density_kg_m3
+ * @property {number} speed_along_m_s
+ * @property {number} speed_across_m_s
+ * @property {Record<string, number>} constants e_l_gpa, ..., nu_rt
+ */
+
+/** @typedef {{ bar: object, post: object, ribs: object }} Fittings as they stand in a design */
+
 /** @typedef {{ word: string, name: string, design: string }} Preset an invented design to start from */
 
 /** @typedef {"curtate_cycloid" | "arc_with_reverse_arc" | "spline"} ArchFamily */
@@ -254,6 +267,9 @@
  * (node, [x, y, volume]), re and im (node, [outward, x, y, z])
  * @property {{ send: object, get: MeasureLimits[] }} measures
  * @property {{ send: object, get: Preset[] }} presets
+ * @property {{ send: object, get: Species[] }} species
+ * @property {{ send: { design: string }, get: Fittings }} usual_fittings on a top of this size
+ * @property {{ send: { design: string }, get: WoodFigures }} wood
  * @property {{ send: { design: string }, get: Arch[] }} arches
  * @property {{ send: { design: string, arch: string, change: ArchChange }, get: string }} reshape the changed design
  * @property {{ send: { design: string, treble: boolean, pattern: string }, get: Hole }} equal_hole that opens as much as the

@@ -4,18 +4,11 @@
  * Which waiting request comes next. A dragged control sends far more than can be answered: the newest of each kind is.
  */
 
-/** Lower comes first: what the hand sees before what the eye reads. */
+/**
+ * Lower comes first: what the hand sees before what the eye reads. What isn't here comes before all, being asked for by a press.
+ * @type {Partial<Record<RequestKind, number>>}
+ */
 const RANK = {
-  demo: 0,
-  open: 0,
-  measures: 0,
-  presets: 0,
-  reshape: 0,
-  equal_hole: 0,
-  leaning_hole: 0,
-  traced_hole: 0,
-  to_mass: 0,
-  with_thicknesses: 0,
   shape: 1,
   follow: 1,
   place: 1,
@@ -28,6 +21,7 @@ const RANK = {
   regions: 3,
   regions_at: 3,
   thickness: 3,
+  wood: 3,
   motion: 4,
   strain_energy: 4,
   solve: 5,
@@ -55,10 +49,15 @@ export class RequestQueue {
    * @returns {Request | undefined} undefined when nothing waits
    */
   take() {
-    const [first] = [...this.#waiting.values()].sort((a, b) => RANK[a.kind] - RANK[b.kind]);
+    const [first] = [...this.#waiting.values()].sort((a, b) => rank(a) - rank(b));
     if (first !== undefined) {
       this.#waiting.delete(first.kind);
     }
     return first;
   }
+}
+
+/** @param {Request} request */
+function rank({ kind }) {
+  return RANK[kind] ?? 0;
 }

@@ -220,16 +220,7 @@ export class WorkshopClient {
  * @returns {string | undefined} the text of the design that it is about
  */
 function designOf(request) {
-  switch (request.kind) {
-    case "demo":
-    case "measures":
-    case "presets":
-      return undefined;
-    case "open":
-      return request.json;
-    default:
-      return request.design;
-  }
+  return "json" in request ? request.json : "design" in request ? request.design : undefined;
 }
 
 /** @type {Map<string, Promise<WebAssembly.Module>>} by address: restarts and further workers share what is there */

@@ -6,6 +6,7 @@
 
 mod arches;
 mod drawing_board;
+mod fittings;
 mod holes;
 mod measured;
 mod movement;

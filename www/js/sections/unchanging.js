@@ -3,10 +3,21 @@
  * answered.
  */
 /** @import { Bench } from "../sections.js" */
+import { FITTING_WORDS } from "./fitting_words.js";
 
 export const allMeasures = once((bench) => bench.board().ask("measures", {}));
 
 export const allPresets = once((bench) => bench.board().ask("presets", {}));
+
+export const allSpecies = once((bench) => bench.board().ask("species", {}));
+
+/**
+ * @param {Bench} bench
+ * @returns {Promise<Record<string, string>>} names by the species' keys
+ */
+export async function speciesNames(bench) {
+  return Object.fromEntries((await allSpecies(bench)).map(({ key, name }) => [key, FITTING_WORDS.species(key, name)]));
+}
 
 /**
  * @template T
