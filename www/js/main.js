@@ -213,7 +213,7 @@ part("#kept-designs", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void begin().then(openDrawings).then(dress);
+void begin().then(openDrawings).then(dressTop);
 
 /** Goes on with what was worked on last, or begins with the demonstration. */
 async function begin() {
@@ -245,9 +245,9 @@ async function openDrawings() {
 }
 
 /** What the top is read without. */
-async function dress() {
-  const { layPurfling } = await import("./purfling.js");
-  layPurfling(stage);
+async function dressTop() {
+  const { dress } = await import("./surroundings.js");
+  dress(stage);
 }
 
 /**

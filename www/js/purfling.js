@@ -1,26 +1,11 @@
 /**
- * The purfling's way: how far each vertex of the picture is from the outline. Loaded once the first figures are there, since the
- * top is read without it.
+ * The purfling's way: how far each vertex of the picture is from the outline.
  */
 /** @import { Picture } from "./messages.js" */
-/** @import { Stage } from "./stage.js" */
 import { nodeCount, nodesOf } from "./picture_nodes.js";
 
 /** Beyond this nothing is drawn by it, mm. */
 const REACH_MM = 12;
-
-/** @param {Stage} stage */
-export function layPurfling(stage) {
-  const lay = () => {
-    const { picture } = stage;
-    if (picture !== undefined) {
-      const distances = edgeDistances(picture);
-      stage.look((view) => view.set_edge_distances(distances));
-    }
-  };
-  stage.listen("picture", lay);
-  lay();
-}
 
 /**
  * @param {Pick<Picture, "positions" | "triangles" | "kinds">} picture whose first wall is the outline's

@@ -24,7 +24,7 @@
  * @property {(name: "motion" | "scalar" | "wood") => void} set_colour what covers the wood
  * @property {(values: Float32Array, colours: Uint8Array) => void} set_scalar (vertex) 0 to 1, and their colours: as many as the
  * motion has, red, green, blue, 255
- * @property {(distances_mm: Float32Array) => void} set_edge_distances (vertex) from the outline, for the purfling
+ * @property {(surroundings: Float32Array) => void} set_surroundings (vertex, [mm from the outline, share of the sky hidden])
  * @property {(shown: boolean) => void} set_ghosts at rest and at both ends of the swing
  * @property {(shown: boolean) => void} set_nodal_lines
  * @property {(plain: boolean) => void} set_plain grey in place of the wood's own colour

@@ -95,12 +95,12 @@ fn furthest_rad(re: &[f32], im: &[f32]) -> f32 {
     0.5 * (-2.0 * product).atan2(difference)
 }
 
-/// Checks one number a vertex, for a picture of `vertices`; cost linear in their length.
+/// Checks numbers of vertices, of which there must be `count`; cost linear in their length.
 ///
 /// # Errors
 /// [`ViewError::Length`] or [`ViewError::NotFinite`].
-pub fn check_numbers(values: &[f32], vertices: usize) -> Result<(), ViewError> {
-    check_length("values", values.len(), vertices)?;
+pub fn check_numbers(values: &[f32], count: usize) -> Result<(), ViewError> {
+    check_length("values", values.len(), count)?;
     check_finite("values", values)
 }
 

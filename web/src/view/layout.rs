@@ -34,18 +34,20 @@ pub struct VertexBuffer {
 }
 
 const FLOAT: u64 = size_of::<f32>() as u64;
+/// Numbers that a vertex has of what is round it: distance from the edge, share of the sky hidden.
+pub const SURROUNDINGS: usize = 2;
 const MOTION_STRIDE: u64 = MOTION_COMPONENTS as u64 * FLOAT;
 
 const fn vector(location: u32, offset: u64) -> Attribute {
     Attribute { location, holds: Holds::Vector, offset }
 }
 
-const fn number(location: u32) -> Attribute {
-    Attribute { location, holds: Holds::Number, offset: 0 }
+const fn number(location: u32, offset: u64) -> Attribute {
+    Attribute { location, holds: Holds::Number, offset }
 }
 
-/// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im, scalar, distance
-/// from the edge.
+/// The buffers in the order of their slots: positions, normals, kinds, motion re, motion im, scalar,
+/// surroundings.
 pub const VERTEX_BUFFERS: [VertexBuffer; 7] = [
     VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(0, 0)] },
     VertexBuffer { stride: 3 * FLOAT, attributes: &[vector(1, 0)] },
@@ -55,6 +57,6 @@ pub const VERTEX_BUFFERS: [VertexBuffer; 7] = [
     },
     VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(3, 0), vector(4, 3 * FLOAT)] },
     VertexBuffer { stride: MOTION_STRIDE, attributes: &[vector(5, 0), vector(6, 3 * FLOAT)] },
-    VertexBuffer { stride: FLOAT, attributes: &[number(7)] },
-    VertexBuffer { stride: FLOAT, attributes: &[number(8)] },
+    VertexBuffer { stride: FLOAT, attributes: &[number(7, 0)] },
+    VertexBuffer { stride: SURROUNDINGS as u64 * FLOAT, attributes: &[number(8, 0), number(9, FLOAT)] },
 ];

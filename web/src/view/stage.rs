@@ -18,6 +18,7 @@ use super::gpu::device::{BACKEND, OpenDevice};
 use super::gpu::ghosts::Ghosts;
 use super::gpu::loss::Loss;
 use super::gpu::pipeline::{Map, TopPipeline};
+use super::layout::SURROUNDINGS;
 use super::look::{Colour, Look, Theme};
 use super::marks::Marks;
 use super::motion_colour;
@@ -189,15 +190,16 @@ impl Stage {
         Ok(())
     }
 
-    /// Gives each vertex its distance from the outline, mm, for the purfling; another picture has none until they are given.
+    /// Gives each vertex its distance from the outline, mm, for the purfling, and the share of the sky that the wood round it hides,
+    /// 0 to 1, for the shade in hollows. A picture of other vertices has neither until they are given.
     ///
     /// # Errors
     /// Kinds `bad_picture`, `gpu_lost`.
-    pub fn set_edge_distances(&mut self, distances_mm: &[f32]) -> Result<(), JsValue> {
+    pub fn set_surroundings(&mut self, surroundings: &[f32]) -> Result<(), JsValue> {
         self.loss.check()?;
-        check_numbers(distances_mm, self.top.as_ref().map_or(0, TopBuffers::vertices))?;
+        check_numbers(surroundings, SURROUNDINGS * self.top.as_ref().map_or(0, TopBuffers::vertices))?;
         if let Some(top) = &mut self.top {
-            top.take_edge(&self.queue, distances_mm);
+            top.take_surroundings(&self.queue, surroundings);
         }
         Ok(())
     }

@@ -4,6 +4,7 @@ use bytemuck::NoUninit;
 use wgpu::{Buffer, BufferDescriptor, BufferUsages, Device, Queue, RenderPass};
 
 use crate::view::arrays::{MOTION_COMPONENTS, MotionArrays, PictureArrays};
+use crate::view::layout::SURROUNDINGS;
 use crate::view::problem::ViewError;
 
 /// A picture and its motion. Invariant: all vertex buffers hold the same number of vertices.
@@ -14,7 +15,7 @@ pub(crate) struct TopBuffers {
     motion_re: Buffer,
     motion_im: Buffer,
     scalar: Buffer,
-    edge_mm: Buffer,
+    surroundings: Buffer,
     triangles: Buffer,
     vertices: usize,
     corners: u32,
@@ -40,7 +41,8 @@ impl TopBuffers {
             motion_re: vertex(motion_bytes)?,
             motion_im: vertex(motion_bytes)?,
             scalar: vertex(vertices * size_of::<f32>())?,
-            edge_mm: vertex(vertices * size_of::<f32>())?,
+            // Zeros here: far from any purfling, under an open sky.
+            surroundings: vertex(vertices * SURROUNDINGS * size_of::<f32>())?,
             triangles: made(device, BufferUsages::INDEX, size_of_val(picture.triangles))?,
             vertices,
             corners: 0,
@@ -91,9 +93,9 @@ impl TopBuffers {
         self.standing
     }
 
-    /// Takes each vertex's distance from the edge.
-    pub(crate) fn take_edge(&mut self, queue: &Queue, edge_mm: &[f32]) {
-        laid(queue, &self.edge_mm, edge_mm);
+    /// Takes what is round each vertex, (vertex, [mm from the edge, share of the sky hidden]).
+    pub(crate) fn take_surroundings(&mut self, queue: &Queue, surroundings: &[f32]) {
+        laid(queue, &self.surroundings, surroundings);
     }
 
     /// The phase at which the motion is farthest from rest.
@@ -103,8 +105,8 @@ impl TopBuffers {
 
     /// Draws every triangle; the pass must have its pipeline and bind group.
     pub(crate) fn draw(&self, pass: &mut RenderPass<'_>) {
-        let Self { positions, normals, kinds, motion_re, motion_im, scalar, edge_mm, .. } = self;
-        let buffers = [positions, normals, kinds, motion_re, motion_im, scalar, edge_mm];
+        let Self { positions, normals, kinds, motion_re, motion_im, scalar, surroundings, .. } = self;
+        let buffers = [positions, normals, kinds, motion_re, motion_im, scalar, surroundings];
         for (slot, buffer) in (0..).zip(buffers) {
             pass.set_vertex_buffer(slot, buffer.slice(..));
         }

@@ -10,6 +10,7 @@ struct Vertex {
     @location(6) turn_im: vec3f,
     @location(7) scalar: f32,
     @location(8) edge_mm: f32,
+    @location(9) hidden: f32,
 }
 
 struct Surface {
@@ -25,6 +26,8 @@ struct Surface {
     @location(5) scalar: f32,
     // Distance from the outline at rest, mm; 0 where it is not known.
     @location(6) edge_mm: f32,
+    // Share of the sky that the wood round it hides, 0..1.
+    @location(7) hidden: f32,
 }
 
 @vertex
@@ -44,6 +47,7 @@ fn place(vertex: Vertex) -> Surface {
     surface.kind = vertex.kind;
     surface.scalar = vertex.scalar;
     surface.edge_mm = vertex.edge_mm;
+    surface.hidden = vertex.hidden;
     return surface;
 }
 
@@ -58,6 +62,6 @@ fn shade(surface: Surface) -> @location(0) vec4f {
     let along_map = vec2f(clamp(share, 0.0, 1.0), 0.25 + 0.5 * frame.by_scalar);
     let colour = textureSampleLevel(colour_maps, colour_maps_sampler, along_map, 0.0).rgb;
     let reflectance = mix(wood, colour * grain_lightness(wood), frame.colour_amount);
-    let light = lit(reflectance, normalize(surface.view_normal), normalize(-surface.view_position));
+    let light = lit(reflectance, normalize(surface.view_normal), normalize(-surface.view_position), surface.hidden);
     return vec4f(srgb_from_linear(mix(mix(light, NODAL_INK, line), MARK_INK, mark)), 1.0);
 }
