@@ -21,6 +21,7 @@ import { TopSession } from "./top_session.js";
 import { WORDS } from "./words.js";
 import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 
+/** @import { Design } from "./design_store.js" */
 /** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
 /** @import { Bench } from "./sections.js" */
@@ -135,6 +136,7 @@ const bench = {
   stage,
   session,
   board,
+  trial,
   settle: (design) => change(undefined, () => session.settle(design)),
   say: (text) => notices.say(text),
   warn: (problem) => notices.warn(problem, WORDS.design_kept),
@@ -237,17 +239,23 @@ async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");
   drawings = new DrawingRoom(board(), {
     current: () => store.design,
-    trial: (design) => void change(undefined, () => session.trial(design)),
+    trial,
     settle: (design) => void change(undefined, () => session.settle(design)),
     saved: (file) => notices.say(WORDS.saved(file)),
   });
   drawings.follow(store.text);
 }
 
+/** @param {Design} design */
+function trial(design) {
+  void change(undefined, () => session.trial(design));
+}
+
 /** What the top is read without. */
 async function dressTop() {
   const { dress } = await import("./surroundings.js");
   dress(stage);
+  await controls.sketch();
 }
 
 /**

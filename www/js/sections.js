@@ -17,6 +17,7 @@ import { WORDS } from "./words.js";
  * @property {Stage} stage
  * @property {TopSession} session
  * @property {() => WorkshopClient} board
+ * @property {(design: Design) => void} trial shows a design whose handle still moves
  * @property {(design: Design) => Promise<boolean>} settle takes a design as a step; false where it can't be
  * @property {(text: string) => void} say
  * @property {(problem: Problem) => void} warn

@@ -7,6 +7,7 @@
 import { valueAt, withValueAt } from "./design_store.js";
 import { MEASURES } from "./measures.js";
 import { part } from "./page_parts.js";
+import { styleSheet } from "./style_sheet.js";
 import { WORDS } from "./words.js";
 
 /**
@@ -54,6 +55,15 @@ export class ShapeControls {
       }
       part(".differ", HTMLElement, group).hidden = values.every((other) => other === value);
       paintRange(slider);
+    }
+  }
+
+  /** Puts a tiny drawing beside each label. */
+  async sketch() {
+    const { sketchOf } = await import("./sketches.js");
+    await styleSheet("sketches");
+    for (const { measure, group } of this.#controls) {
+      group.prepend(sketchOf(measure.paths[0].join(".").replace(".bass.", ".*.")) ?? "");
     }
   }
 

@@ -2,8 +2,9 @@
 /** @import { MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
-import { button, group, measureOf, NumberField, note, ofMeasure } from "./fields.js";
+import { button, group, measureOf, note } from "./fields.js";
 import { FITTING_WORDS as WORDS } from "./fitting_words.js";
+import { MeasureField } from "./measure_field.js";
 
 const MASSES = "masses";
 const KEYS = ["mass_g", "place.across_mm", "place.station_mm"];
@@ -18,7 +19,7 @@ export class AddedMasses {
   #list = document.createElement("ol");
   #measures;
   #bench;
-  /** @type {NumberField[][]} */
+  /** @type {MeasureField[][]} */
   #rows = [];
 
   /**
@@ -60,9 +61,9 @@ export class AddedMasses {
   #build(index) {
     const title = WORDS.mass(index + 1);
     const fields = KEYS.map((key) => {
-      const measure = measureOf(`${MASSES}.*.${key}`, this.#measures);
-      return new NumberField({ ...ofMeasure(measure), group: title }, (value) => {
-        void this.#bench.settle(changed(this.#bench.store.design, `${MASSES}.${index}.${key}`, value));
+      return new MeasureField(measureOf(`${MASSES}.*.${key}`, this.#measures), this.#bench, {
+        group: title,
+        edit: (design, value) => changed(design, `${MASSES}.${index}.${key}`, value),
       });
     });
     const remove = () => this.#settle(this.#masses.filter((/** @type {unknown} */ _, other) => other !== index));

@@ -4,8 +4,9 @@
 /** @import { Arch } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { ArchFields } from "./arch_fields.js";
-import { at, changed, withExtraArch } from "./design_edits.js";
-import { button, group, measureOf, NumberField, ofMeasure } from "./fields.js";
+import { at, withExtraArch } from "./design_edits.js";
+import { button, group, measureOf, NumberField } from "./fields.js";
+import { MeasureField } from "./measure_field.js";
 import { SECTION_WORDS } from "./section_words.js";
 import { allMeasures } from "./unchanging.js";
 
@@ -21,10 +22,7 @@ export async function build(host, bench) {
   const heights = HEIGHTS.map((key) => {
     const path = `arching.${key}`;
     const absent = key === "apex_station_mm" ? words.apex_station_left_out : undefined;
-    const field = new NumberField({ ...ofMeasure(measureOf(path, measures)), absent }, (value) => {
-      void bench.settle(changed(bench.store.design, path, value));
-    });
-    return { path, field };
+    return { path, field: new MeasureField(measureOf(path, measures), bench, { absent }) };
   });
   const arches = document.createElement("div");
   arches.className = "arches";

@@ -2,6 +2,7 @@
  * Labelled numbers, choices and boxes of the sections. Each takes the number it shows from outside and says when a person
  * has changed it; none knows designs.
  */
+/** @import { MeasureLimits } from "../messages.js" */
 
 /**
  * Two decimals of a millimetre, three of a pure number, are what is shown; the design keeps what it has.
@@ -10,6 +11,11 @@
  */
 export function shown(value, unit) {
   return String(Number(value.toFixed(unit === "" ? 3 : 2)));
+}
+
+/** @param {string} unit */
+export function stepOf(unit) {
+  return unit === "" ? 0.01 : unit === "deg" ? 1 : 0.1;
 }
 
 /**
@@ -23,10 +29,12 @@ export function shown(value, unit) {
 
 /**
  * @param {string} path
- * @param {readonly { path: string, what: string, unit: string }[]} measures that the core knows; this is one of them
+ * @param {readonly MeasureLimits[]} measures that the core knows; this is one of them
+ * @returns {MeasureLimits}
  */
 export function measureOf(path, measures) {
-  return measures.find((measure) => measure.path === path) ?? { path, what: path, unit: "" };
+  const nameless = { path, what: path, unit: "", least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
+  return measures.find((measure) => measure.path === path) ?? nameless;
 }
 
 /**
@@ -42,6 +50,8 @@ export function ofMeasure({ what, unit }) {
 export class NumberField {
   /** The row, to be laid into the page. */
   row = document.createElement("label");
+  /** What a screen reader calls it. */
+  name;
   #input = document.createElement("input");
   #unit;
   #value = "";
@@ -52,18 +62,20 @@ export class NumberField {
    */
   constructor({ label, group = "", unit, step, absent }, changed) {
     this.#unit = unit;
-    const name = document.createElement("span");
-    name.textContent = label;
+    const words = document.createElement("span");
+    words.className = "name";
+    words.textContent = label;
     const sign = document.createElement("span");
     sign.className = "unit";
     sign.textContent = unit === "deg" ? "°" : unit;
     const input = this.#input;
     input.type = "number";
     input.inputMode = "decimal";
-    input.step = String(step ?? (unit === "" ? 0.01 : unit === "deg" ? 1 : 0.1));
+    input.step = String(step ?? stepOf(unit));
     input.placeholder = absent ?? "";
     const units = unit === "" ? "" : ` in ${unit === "deg" ? "degrees" : unit}`;
-    input.setAttribute("aria-label", (group === "" ? label : `${group}, ${label}`) + units);
+    this.name = (group === "" ? label : `${group}, ${label}`) + units;
+    input.setAttribute("aria-label", this.name);
     input.addEventListener("change", () => {
       if (Number.isFinite(input.valueAsNumber)) {
         changed(input.valueAsNumber);
@@ -78,7 +90,7 @@ export class NumberField {
       input.value = this.#value;
     });
     this.row.className = "field";
-    this.row.append(name, input, sign);
+    this.row.append(words, input, sign);
   }
 
   /** @param {number | undefined} value */

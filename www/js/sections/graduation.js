@@ -4,8 +4,9 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
-import { button, chooser, group, NumberField, note, ofMeasure } from "./fields.js";
+import { button, chooser, group, NumberField, note } from "./fields.js";
 import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
+import { MeasureField } from "./measure_field.js";
 import { Painted } from "./painted.js";
 import { ThicknessMap } from "./thickness_map.js";
 import { allMeasures } from "./unchanging.js";
@@ -27,10 +28,7 @@ export async function build(host, bench) {
     .map((measure) => {
       const key = measure.path.slice("graduation.".length);
       const absent = /** @type {Readonly<Record<string, string>>} */ (WORDS.left_out)[key];
-      const field = new NumberField({ ...ofMeasure(measure), absent }, (value) => {
-        void bench.settle(changed(bench.store.design, measure.path, value));
-      });
-      return { path: measure.path, field };
+      return { path: measure.path, field: new MeasureField(measure, bench, { absent }) };
     });
   const painted = new Painted(bench);
   const map = new ThicknessMap((place) => painted.paint(place));

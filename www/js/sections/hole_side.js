@@ -3,9 +3,11 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { HoleFigures, MeasureLimits } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
 /** @import { Side } from "./f_holes.js" */
 import { at, changed } from "./design_edits.js";
-import { ChoiceField, group, NumberField, note, ofMeasure } from "./fields.js";
+import { ChoiceField, group, NumberField, note } from "./fields.js";
+import { MeasureField } from "./measure_field.js";
 import { SECTION_WORDS } from "./section_words.js";
 
 const WORDS = SECTION_WORDS.sound_holes;
@@ -18,6 +20,7 @@ const LEFT_OUT = /** @type {Readonly<Record<string, string>>} */ (WORDS.left_out
 
 /**
  * @typedef {object} SideEvents
+ * @property {(design: Design, side: Side, edit: (design: Design, side: Side) => Design) => Design} edited on both sides where they are alike
  * @property {(side: Side, edit: (design: Design, side: Side) => Design) => Promise<boolean>} settle
  * @property {(pattern: string) => Promise<void>} exchange
  * @property {(lean_deg: number) => Promise<void>} lean
@@ -38,9 +41,10 @@ export class SideFields {
   /**
    * @param {Side} side
    * @param {readonly MeasureLimits[]} measures
+   * @param {Bench} bench
    * @param {SideEvents} events
    */
-  constructor(side, measures, { settle, exchange, lean }) {
+  constructor(side, measures, bench, { edited, settle, exchange, lean }) {
     const title = WORDS.sides[side];
     this.#side = side;
     this.#pattern = new ChoiceField(WORDS.pattern, title, WORDS.patterns, (pattern) => void exchange(pattern));
@@ -57,9 +61,10 @@ export class SideFields {
       .filter(({ path }) => path.startsWith("sound_holes.*."))
       .map((measure) => {
         const key = measure.path.slice("sound_holes.*.".length);
-        const options = { ...ofMeasure(measure), group: title, absent: LEFT_OUT[key] };
-        const field = new NumberField(options, (value) => {
-          void settle(side, (design, on) => changed(design, `sound_holes.${on}.${key}`, value));
+        const field = new MeasureField(measure, bench, {
+          group: title,
+          absent: LEFT_OUT[key],
+          edit: (design, value) => edited(design, side, (own, on) => changed(own, `sound_holes.${on}.${key}`, value)),
         });
         return { key, field };
       });

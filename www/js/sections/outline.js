@@ -2,8 +2,9 @@
  * Every measure of the outline as a number.
  */
 /** @import { Bench } from "../sections.js" */
-import { at, changed, withBassSide } from "./design_edits.js";
-import { BoxField, group, NumberField, note, ofMeasure } from "./fields.js";
+import { at, withBassSide } from "./design_edits.js";
+import { BoxField, group, note } from "./fields.js";
+import { MeasureField } from "./measure_field.js";
 import { SECTION_WORDS } from "./section_words.js";
 import { allMeasures } from "./unchanging.js";
 
@@ -14,16 +15,14 @@ import { allMeasures } from "./unchanging.js";
 export async function build(host, bench) {
   const words = SECTION_WORDS.outline;
   const measures = await allMeasures(bench);
-  /** @type {{ path: string, field: NumberField }[]} */
+  /** @type {{ path: string, field: MeasureField }[]} */
   const fields = [];
   /** @param {(key: string) => boolean} belongs */
   const rows = (belongs) =>
     measures
       .filter(({ path }) => path.startsWith("outline.") && belongs(path.slice("outline.".length)))
       .map((measure) => {
-        const field = new NumberField(ofMeasure(measure), (value) => {
-          void bench.settle(changed(bench.store.design, measure.path, value));
-        });
+        const field = new MeasureField(measure, bench);
         fields.push({ path: measure.path, field });
         return field.row;
       });

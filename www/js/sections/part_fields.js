@@ -5,7 +5,8 @@
 /** @import { MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
-import { ChoiceField, NumberField, ofMeasure } from "./fields.js";
+import { ChoiceField } from "./fields.js";
+import { MeasureField } from "./measure_field.js";
 
 /** The measures of one part, shown only where the design has it. */
 export class PartFields {
@@ -27,9 +28,7 @@ export class PartFields {
     this.#path = path;
     this.rows.className = "part";
     for (const measure of measures.filter(({ path: own }) => own.startsWith(`${path}.`))) {
-      const field = new NumberField({ ...ofMeasure(measure), group }, (value) => {
-        void bench.settle(changed(bench.store.design, measure.path, value));
-      });
+      const field = new MeasureField(measure, bench, { group });
       this.#fields.push({ path: measure.path, field });
       this.rows.append(field.row);
     }

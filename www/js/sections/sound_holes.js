@@ -7,8 +7,9 @@
 /** @import { Side } from "./f_holes.js" */
 import { at, changed } from "./design_edits.js";
 import { FHoles } from "./f_holes.js";
-import { BoxField, ChoiceField, chooser, group, measureOf, NumberField, note, ofMeasure } from "./fields.js";
+import { BoxField, ChoiceField, chooser, group, measureOf, note } from "./fields.js";
 import { SideFields } from "./hole_side.js";
+import { MeasureField } from "./measure_field.js";
 import { SECTION_WORDS } from "./section_words.js";
 import { largestPathOfSvg } from "./svg_path.js";
 import { allMeasures } from "./unchanging.js";
@@ -26,10 +27,13 @@ export async function build(host, bench) {
   const measures = await allMeasures(bench);
   const f_holes = new FHoles();
   let alike = sidesAreAlike(bench.store.design);
-  const settle = (/** @type {Side} */ side, /** @type {(design: Design, side: Side) => Design} */ edit) => {
-    const edited = edit(bench.store.design, side);
-    return bench.settle(alike ? edit(edited, side === "bass" ? "treble" : "bass") : edited);
+  /** @type {(design: Design, side: Side, edit: (design: Design, side: Side) => Design) => Design} */
+  const edited = (design, side, edit) => {
+    const own = edit(design, side);
+    return alike ? edit(own, side === "bass" ? "treble" : "bass") : own;
   };
+  const settle = (/** @type {Side} */ side, /** @type {(design: Design, side: Side) => Design} */ edit) =>
+    bench.settle(edited(bench.store.design, side, edit));
   /**
    * @param {Side} side
    * @param {() => Promise<Hole>} made
@@ -40,9 +44,7 @@ export async function build(host, bench) {
       await settle(side, (design, on) => changed(design, `sound_holes.${on}`, structuredClone(hole)));
     });
 
-  const stop = new NumberField(ofMeasure(measureOf(STOP, measures)), (value) => {
-    void bench.settle(changed(bench.store.design, STOP, value));
-  });
+  const stop = new MeasureField(measureOf(STOP, measures), bench);
   const box = new BoxField(WORDS.alike, "", (ticked) => {
     alike = ticked;
     if (ticked) {
@@ -53,7 +55,8 @@ export async function build(host, bench) {
   });
   const sides = /** @type {const} */ (["treble", "bass"]).map(
     (side) =>
-      new SideFields(side, measures, {
+      new SideFields(side, measures, bench, {
+        edited,
         settle,
         exchange: async (pattern) => {
           if (pattern === "traced") {

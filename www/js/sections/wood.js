@@ -5,8 +5,9 @@
 /** @import { WoodFigures } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 import { at, changed } from "./design_edits.js";
-import { BoxField, ChoiceField, group, measureOf, NumberField, note, ofMeasure } from "./fields.js";
+import { BoxField, ChoiceField, group, measureOf, NumberField, note } from "./fields.js";
 import { FITTING_WORDS as WORDS } from "./fitting_words.js";
+import { MeasureField } from "./measure_field.js";
 import { namedRow, tableOf } from "./tables.js";
 import { allMeasures, allSpecies, speciesNames } from "./unchanging.js";
 import { whileOpen } from "./while_open.js";
@@ -26,7 +27,7 @@ export async function build(host, bench) {
     bench.settle(changed(bench.store.design, path, value));
 
   const species = new ChoiceField(WORDS.wood, "", await speciesNames(bench), (word) => void put(SPECIES, word));
-  const rings = new NumberField(ofMeasure(measureOf(RINGS, measures)), (value) => void put(RINGS, value));
+  const rings = new MeasureField(measureOf(RINGS, measures), bench);
   const box = new BoxField(WORDS.measured, "", (ticked) =>
     bench.attempt(async () => {
       await put(MEASURED, ticked ? (seen ?? (await asAssumed())) : undefined);
