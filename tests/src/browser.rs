@@ -8,12 +8,16 @@ pub mod checks;
 mod chromedriver;
 mod figures;
 mod find;
+mod firefox;
 mod hands;
 mod motion;
 mod page;
 mod page_errors;
 mod pixels;
+mod process;
 mod session;
+mod site_copy;
+mod virtual_screen;
 
 pub use backend::Backend;
 pub use chromedriver::Chromedriver;

@@ -7,6 +7,7 @@ mod drawing;
 mod drawings;
 mod fallback;
 mod files;
+mod fittings;
 mod folder;
 mod kept;
 mod live;
@@ -15,6 +16,7 @@ mod motion;
 mod pointers;
 mod recovery;
 mod responsiveness;
+pub(super) mod scenes;
 mod sections;
 mod table;
 mod wood;
@@ -49,6 +51,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             motion::run(&place, &mut run).await;
             table::run(&place, &mut run).await;
             pointers::run(&place, &mut run).await;
+            scenes::run(&place, &mut run).await;
             if backend == Backend::WebGpu {
                 whatever_draws(&place, &mut run).await;
             }
@@ -59,6 +62,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
         }
         session.end().await?;
     }
+    scenes::run_in_firefox(site, only, &mut outcomes);
     Ok(outcomes)
 }
 
@@ -70,6 +74,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     files::run(place, run).await;
     kept::run(place, run).await;
     sections::run(place, run).await;
+    fittings::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;
     live::run(place, run).await;

@@ -23,7 +23,11 @@ impl Picture {
         Picture::decode(&canvas.screenshot_as_png().await?)
     }
 
-    fn decode(png: &[u8]) -> Result<Picture> {
+    pub(super) fn new(pixels: Vec<[u8; 3]>, size: (u32, u32)) -> Picture {
+        Picture { pixels, size }
+    }
+
+    pub(super) fn decode(png: &[u8]) -> Result<Picture> {
         let mut decoder = png::Decoder::new(std::io::Cursor::new(png));
         decoder.set_transformations(png::Transformations::normalize_to_color8());
         let mut reader = decoder.read_info()?;
@@ -34,6 +38,28 @@ impl Picture {
         let pixels =
             bytes[..frame.buffer_size()].chunks_exact(channels).map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
         Ok(Picture { pixels, size: (frame.width, frame.height) })
+    }
+
+    /// The upper left corner of it, `width` by `height` pixels.
+    pub(super) fn corner(&self, width: u32, height: u32) -> Result<Picture> {
+        ensure!(
+            width <= self.size.0 && height <= self.size.1,
+            "a picture of {:?} pixels has no such corner",
+            self.size
+        );
+        let rows = self.pixels.chunks_exact(self.size.0 as usize).take(height as usize);
+        let pixels = rows.flat_map(|row| &row[..width as usize]).copied().collect();
+        Ok(Picture::new(pixels, (width, height)))
+    }
+
+    /// As a PNG.
+    pub(super) fn encode(&self) -> Result<Vec<u8>> {
+        let mut png = Vec::new();
+        let mut encoder = png::Encoder::new(&mut png, self.size.0, self.size.1);
+        encoder.set_color(png::ColorType::Rgb);
+        encoder.set_compression(png::Compression::High);
+        encoder.write_header()?.write_image_data(self.pixels.as_flattened())?;
+        Ok(png)
     }
 
     /// Share of pixels that look different in `other`.
@@ -62,11 +88,8 @@ mod tests {
     use super::*;
 
     fn picture(pixels: &[[u8; 3]]) -> Picture {
-        let mut png = Vec::new();
-        let mut encoder = png::Encoder::new(&mut png, pixels.len() as u32, 1);
-        encoder.set_color(png::ColorType::Rgb);
-        encoder.write_header().unwrap().write_image_data(pixels.as_flattened()).unwrap();
-        Picture::decode(&png).unwrap()
+        let whole = Picture::new(pixels.to_vec(), (pixels.len() as u32, 1));
+        Picture::decode(&whole.encode().unwrap()).unwrap()
     }
 
     #[test]

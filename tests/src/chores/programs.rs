@@ -14,9 +14,11 @@ struct Needed {
     reason: &'static str,
 }
 
-const NEEDED: [Needed; 3] = [
+const NEEDED: [Needed; 5] = [
     Needed { program: "chromium", package: "chromium", reason: "the page is checked in a real browser" },
     Needed { program: "chromedriver", package: "chromium-driver", reason: "drives that browser" },
+    Needed { program: "firefox-esr", package: "firefox-esr", reason: "the stage is compared in a second browser" },
+    Needed { program: "Xvfb", package: "xvfb", reason: "that browser draws on its screen" },
     Needed { program: "ccx", package: "calculix-ccx", reason: "the top is checked against solids" },
 ];
 
@@ -80,7 +82,7 @@ fn instructions(missing: &[&Needed]) -> String {
     let packages: Vec<_> = missing.iter().map(|needed| needed.package).collect();
     text.push_str(&format!(
         "install them: `apt-get install {}` as root on Debian; elsewhere Chromium, the chromedriver of the same \
-         version and CalculiX, all on the search path",
+         version, Firefox as `firefox-esr`, Xvfb and CalculiX, all on the search path",
         packages.join(" ")
     ));
     text

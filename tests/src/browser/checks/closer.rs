@@ -182,7 +182,7 @@ async fn looks_are_changed(place: &Place<'_>) -> Result<()> {
 
 impl Page<'_> {
     /// Chooses the lowest mode, from the page's top: farther down the stage lies over the table on a narrow window.
-    async fn choose_lowest(&self) -> Result<()> {
+    pub(super) async fn choose_lowest(&self) -> Result<()> {
         self.value("scrollTo(0, 0);").await?;
         self.choose_mode(0).await
     }

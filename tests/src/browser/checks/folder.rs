@@ -1,13 +1,12 @@
 //! The site in a sub-folder of a host, as on a page of somebody's project.
 
-use std::path::Path;
-
 use anyhow::Result;
 use bombatura_serve::serve::Server;
 
 use super::drawing::ensure_drawn;
 use super::{Place, Run};
 use crate::browser::page::{Page, SMALL};
+use crate::browser::site_copy;
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("the site works from a sub-folder", works_from_a_sub_folder(place)).await;
@@ -15,25 +14,11 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 
 async fn works_from_a_sub_folder(place: &Place<'_>) -> Result<()> {
     let host = tempfile::tempdir()?;
-    copy(place.site, &host.path().join("tools/tops"))?;
+    site_copy::copy(place.site, &host.path().join("tools/tops"))?;
     let server = Server::start(host.path(), 0)?;
     let page = Page::open(place.session, &format!("{}tools/tops/", server.url()), SMALL).await?;
     page.modes_shown().await?;
     page.drawn().await?;
     ensure_drawn(&page).await?;
     page.without_errors().await
-}
-
-fn copy(from: &Path, to: &Path) -> Result<()> {
-    std::fs::create_dir_all(to)?;
-    for entry in std::fs::read_dir(from)? {
-        let entry = entry?;
-        let target = to.join(entry.file_name());
-        if entry.file_type()?.is_dir() {
-            copy(&entry.path(), &target)?;
-        } else {
-            std::fs::copy(entry.path(), target)?;
-        }
-    }
-    Ok(())
 }
