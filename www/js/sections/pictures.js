@@ -5,18 +5,18 @@
 import { download, fileName } from "../design_files.js";
 import { part } from "../page_parts.js";
 import { button, ChoiceField, group, note } from "./fields.js";
+import { canEncode, encodeFilm } from "./film.js";
 import { PICTURE_WORDS as WORDS } from "./picture_words.js";
 
-/** Of a film: smooth, and few enough for every machine to draw in time. */
+/** Of a film: smooth, and few enough to be encoded while one waits. */
 const FRAMES_A_SECOND = 30;
 /** One period on the film, s: slow enough to follow, and below three flashes a second. */
 const PERIOD_S = 2;
-const FILM = "video/webm";
 /** The caption's share of the shorter side. */
 const CAPTION = 0.09;
 
 /** @type {Record<string, [number, number]>} pixels */
-const SIZES = { wide: [1920, 1080], small: [1280, 720], square: [1080, 1080], upright: [1200, 1600] };
+const SIZES = { wide: [1920, 1080], small: [1280, 720], tiny: [640, 360], square: [1080, 1080], upright: [1200, 1600] };
 
 /**
  * @param {HTMLElement} host
@@ -26,7 +26,7 @@ export function build(host, bench) {
   const size = new ChoiceField(WORDS.size, "", WORDS.sizes(SIZES), () => undefined);
   const film = button(WORDS.film, () => void bench.attempt(record));
   const still = button(WORDS.still, () => void bench.attempt(take));
-  film.disabled = !globalThis.MediaRecorder?.isTypeSupported(FILM);
+  film.disabled = !canEncode();
   host.append(group(WORDS.title, size.row, still, film), note(film.disabled ? WORDS.no_film : WORDS.about));
 
   const paper = () => {
@@ -80,37 +80,19 @@ export function build(host, bench) {
       save(null, "");
       return;
     }
-    const stream = sheet.captureStream(0);
-    const track = /** @type {CanvasCaptureMediaStreamTrack} */ (stream.getVideoTracks()[0]);
-    const recorder = new MediaRecorder(stream, { mimeType: FILM, videoBitsPerSecond: 8_000_000 });
-    /** @type {Blob[]} */
-    const parts = [];
-    recorder.addEventListener("dataavailable", ({ data }) => parts.push(data));
-    const stopped = new Promise((resolve) => recorder.addEventListener("stop", resolve, { once: true }));
     film.disabled = true;
     film.textContent = WORDS.recording;
     try {
-      // Paused while a frame is drawn: the film's clock must not see how long that takes.
-      recorder.start();
-      recorder.pause();
       const frames = FRAMES_A_SECOND * PERIOD_S;
-      for (let frame = 0; frame < frames; frame++) {
-        paint(sheet, (2 * Math.PI * frame) / frames);
-        recorder.resume();
-        track.requestFrame();
-        await new Promise((resolve) => setTimeout(resolve, 1000 / FRAMES_A_SECOND));
-        recorder.pause();
-      }
-      recorder.stop();
-      await stopped;
+      const whole = { frames, frames_a_second: FRAMES_A_SECOND };
+      save(await encodeFilm(sheet, whole, (frame) => paint(sheet, (2 * Math.PI * frame) / frames)), named(".webm"));
+    } catch (reason) {
+      console.warn("the film could not be encoded:", reason);
+      save(null, "");
     } finally {
       film.disabled = false;
       film.textContent = WORDS.film;
-      for (const open of stream.getTracks()) {
-        open.stop();
-      }
     }
-    save(new Blob(parts, { type: FILM }), named(".webm"));
   };
 
   /**

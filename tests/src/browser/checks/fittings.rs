@@ -1,6 +1,7 @@
 //! Bar, post, masses, wood and rim: what is fixed to the top is added, moved and taken away, and the figures follow.
 
 use anyhow::{Result, ensure};
+use thirtyfour::prelude::*;
 
 use super::files::save;
 use super::{Place, Run};
@@ -52,9 +53,9 @@ async fn slider_moves_the_top(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     let before = page.hertz().await?;
     page.open_section("Graduation").await?;
-    page.in_sight(Role::Number, "Thickness of the flanks").await?.click().await?;
-    let slider = page.in_sight(Role::Slider, "Thickness of the flanks").await?;
-    slider.send_keys(thirtyfour::Key::PageUp).await?;
+    // The number's focus opens the slider, the next stop of the Tab key.
+    page.in_sight(Role::Number, "Thickness of the flanks").await?.send_keys(Key::Tab).await?;
+    page.session.driver.active_element().await?.send_keys(Key::PageUp).await?;
     page.figures_changed_from(&before).await?;
     let folder = tempfile::tempdir()?;
     let design = save(&page, folder.path()).await?;
