@@ -2,6 +2,7 @@
 
 mod accuracy;
 mod drag;
+mod frame;
 mod machine;
 mod others;
 mod page_load;
@@ -32,6 +33,7 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
         let mut rows = transfer::rows(&server, &chromedriver).await?;
         rows.extend(page_load::rows(&server, &chromedriver).await?);
         rows.extend(drag::rows(&server, &chromedriver).await?);
+        rows.extend(frame::rows(&server, &chromedriver).await?);
         Ok::<_, anyhow::Error>(rows)
     })?;
     rows.extend(solver::rows(&site)?);
