@@ -14,6 +14,10 @@ use super::refine::ritz;
 use super::rigid::unit_rigid;
 use super::{EigenError, Pencil, Symbolic};
 
+/// Answers to a load: the first is right at λ = −s, the second (to the inertia of the first) makes the slope over λ right there. On a violin top the
+/// first alone is up to 1.3 % off at two thirds of the last mode's frequency.
+const MOMENTS: usize = 2;
+
 /// What is known, and the loads to be answered.
 #[derive(Debug, Clone, Copy)]
 pub struct Known<'a> {
@@ -34,13 +38,13 @@ pub struct Complement {
     pub rigid: Vec<f64>,
     /// (vector): Rayleigh quotients, ascending; no eigenvalues.
     pub values: Vec<f64>,
-    /// (vector, equation): M-orthonormal to each other and to all modes; no more than loads.
+    /// (vector, equation): M-orthonormal to each other and to all modes; no more than two for each load.
     pub vectors: Vec<f64>,
 }
 
 /// Completes `known` modes of a pencil for given loads. A load whose answer the others already hold adds no vector.
 ///
-/// Cost: one factorisation, a block solve, and four flops for each equation, mode and load.
+/// Cost: one factorisation, two block solves, and eight flops for each equation, mode and load.
 ///
 /// # Errors
 /// [`EigenError::NotPositiveDefinite`] when K + sM has no Cholesky factor; [`EigenError::Shift`], [`EigenError::Length`],
@@ -65,12 +69,20 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     basis.images.extend(mass.multiply(&modes));
     basis.vectors.extend(modes);
     let before = basis.vectors.len();
-    let mut answers = in_elimination_order(symbolic, known.loads);
-    Factor::of(&ordered, -known.shift)?.solve_ordered(&mut answers);
-    basis.append(answers, &mass, 0.0)?;
+    let factor = Factor::of(&ordered, -known.shift)?;
+    let mut forces = in_elimination_order(symbolic, known.loads);
+    for _ in 0..MOMENTS {
+        factor.solve_ordered(&mut forces);
+        let last = basis.vectors.len();
+        basis.append(forces, &mass, 0.0)?;
+        forces = basis.images[last..].to_vec();
+    }
     let (vectors, images) = (&basis.vectors[before..], &basis.images[before..]);
     let energy = inner_products(vectors, &stiffness.multiply(vectors), dof);
     let size = vectors.len() / dof;
+    if size == 0 {
+        return Ok(Complement { rigid, values: Vec::new(), vectors: Vec::new() });
+    }
     let pairs = ritz(&energy, &inner_products(vectors, images, dof)).ok_or(EigenError::Projection { size })?;
     let vectors = combination(vectors, &pairs.coordinates, dof, size);
     Ok(Complement { rigid, values: pairs.values, vectors: in_given_order(symbolic, &vectors) })
