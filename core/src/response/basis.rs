@@ -106,6 +106,12 @@ impl ModalBasis {
         &self.arrays.shapes[mode * length..(mode + 1) * length]
     }
 
+    /// The displacement of one node in one mode along the outward normal.
+    pub(super) fn outward(&self, mode: usize, node: usize) -> f64 {
+        let along = self.displacement(mode, node).into_iter().zip(self.arrays.surface.normals[node]);
+        along.map(|(moved, part)| f64::from(moved) * part).sum()
+    }
+
     /// (xyz): the displacement of one node in one mode.
     pub(super) fn displacement(&self, mode: usize, node: usize) -> [f32; 3] {
         let start = (mode * self.node_count() + node) * DOFS_PER_NODE;

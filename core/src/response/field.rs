@@ -32,6 +32,15 @@ impl ComplexField {
         field
     }
 
+    /// (node, dof): Σ qᵣ φᵣ of real `amplitudes` (mode).
+    pub(super) fn real(basis: &ModalBasis, amplitudes: &[f64]) -> Vec<f32> {
+        let mut sum = vec![0.0; basis.node_count() * DOFS_PER_NODE];
+        for (mode, amplitude) in amplitudes.iter().enumerate() {
+            add_multiple(&mut sum, *amplitude as f32, basis.shape(mode));
+        }
+        sum
+    }
+
     /// (xyz): complex displacement of a node, m.
     #[must_use]
     pub fn displacement(&self, node: usize) -> [Complex; 3] {

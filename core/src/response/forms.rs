@@ -13,29 +13,19 @@ pub struct QuadraticForm {
 }
 
 impl QuadraticForm {
-    /// Σ w |u|² over the nodes, u the displacement, `weights` (node).
+    /// Σ w |u|² over the nodes, u the displacement, `weights` (node), none below zero.
     ///
     /// With nodal masses as weights, ¼ of it of the velocities is the mean kinetic energy of those nodes. Cost: three multiplications
     /// for each pair of modes and each node whose weight isn't zero.
     #[must_use]
     pub fn of_displacements(basis: &ModalBasis, weights: &[f64]) -> Self {
-        let root = |(node, weight): (usize, f64)| {
-            move |mode: usize| basis.displacement(mode, node).map(|part| f64::from(part) * weight.sqrt())
-        };
-        let rows = of_modes(basis, weights, |node, weight, mode| root((node, weight))(mode).to_vec());
-        Self::of_rows(&rows)
+        Self::of(basis, weights, |mode, node| basis.displacement(mode, node).map(f64::from))
     }
 
-    /// Σ w |u·n|² over the nodes, u·n the displacement along the outward normal, `weights` (node).
+    /// Σ w |u·n|² over the nodes, u·n the displacement along the outward normal, `weights` (node), none below zero.
     #[must_use]
     pub fn of_outward(basis: &ModalBasis, weights: &[f64]) -> Self {
-        let rows = of_modes(basis, weights, |node, weight, mode| {
-            let normal = basis.surface().normals[node];
-            let along: f64 =
-                basis.displacement(mode, node).iter().zip(normal).map(|(own, n)| f64::from(*own) * n).sum();
-            vec![along * weight.sqrt()]
-        });
-        Self::of_rows(&rows)
+        Self::of(basis, weights, |mode, node| [basis.outward(mode, node)])
     }
 
     /// Its value for the modal `amplitudes`; never negative but for rounding.
@@ -56,22 +46,16 @@ impl QuadraticForm {
         sum
     }
 
-    fn of_rows(rows: &[Vec<f64>]) -> Self {
+    /// Of what `read` gives of a mode at a node.
+    fn of<const N: usize>(basis: &ModalBasis, weights: &[f64], read: impl Fn(usize, usize) -> [f64; N]) -> Self {
+        let nodes = weights.iter().take(basis.node_count()).enumerate().filter(|(_, weight)| **weight > 0.0);
+        let counted: Vec<(usize, f64)> = nodes.map(|(node, weight)| (node, weight.sqrt())).collect();
+        // (mode, reading times the root of its weight)
+        let rows: Vec<Vec<f64>> = (0..basis.count())
+            .map(|mode| counted.iter().flat_map(|&(node, root)| read(mode, node).map(|own| own * root)).collect())
+            .collect();
         let product = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
         let lower = rows.iter().enumerate().flat_map(|(at, a)| rows[..=at].iter().map(move |b| product(a, b)));
         Self { modes: rows.len(), lower: lower.collect() }
     }
-}
-
-/// (mode, weighted reading): what `read` gives of each node with a weight above zero.
-fn of_modes(basis: &ModalBasis, weights: &[f64], read: impl Fn(usize, f64, usize) -> Vec<f64>) -> Vec<Vec<f64>> {
-    let counted: Vec<(usize, f64)> = weights
-        .iter()
-        .copied()
-        .enumerate()
-        .filter(|(node, weight)| *weight > 0.0 && *node < basis.node_count())
-        .collect();
-    (0..basis.count())
-        .map(|mode| counted.iter().flat_map(|&(node, weight)| read(node, weight, mode)).collect())
-        .collect()
 }

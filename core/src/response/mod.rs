@@ -17,7 +17,8 @@
 //! - [`ModalMotion`] is the motion at one frequency under any loads: amplitudes at ports, the whole [`ComplexField`], energies.
 //! - [`QuadraticForm`] reads an energy or a mean square of part of the shell straight from the modal amplitudes.
 //! - [`Bridge`] turns a force at its top into forces on its two feet, with its own mass or without.
-//! - [`radiation`] estimates the sound pressure, [`Sawtooth`] gives a bowed string's force, [`TapTone`] what a tap sounds like.
+//! - [`radiation`] estimates the sound pressure, [`Sawtooth`] gives a bowed string's force and [`PlayedNote`] what it moves, [`TapTone`] what a
+//!   tap sounds like.
 //!
 //! Nothing here knows what the shell is; [`crate::top`] says where a bridge stands and which nodes make an island.
 
@@ -28,6 +29,7 @@ mod error;
 mod field;
 mod forms;
 mod motion;
+mod played;
 mod port;
 pub mod radiation;
 mod resonators;
@@ -45,6 +47,7 @@ pub use error::ResponseError;
 pub use field::ComplexField;
 pub use forms::QuadraticForm;
 pub use motion::ModalMotion;
+pub use played::PlayedNote;
 pub use port::Port;
 pub use resonators::Resonators;
 pub use sawtooth::Sawtooth;

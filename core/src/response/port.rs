@@ -56,13 +56,9 @@ impl Port {
     /// with shares that add up to one, a mean.
     #[must_use]
     pub fn outward_sum(basis: &ModalBasis, weights: &[f64]) -> Self {
-        Self::of_each(basis, |mode| {
-            let outward = |(node, (normal, weight)): (usize, (&[f64; 3], &f64))| -> f64 {
-                let along = basis.displacement(mode, node).into_iter().zip(normal);
-                weight * along.map(|(moved, part)| f64::from(moved) * part).sum::<f64>()
-            };
-            basis.surface().normals.iter().zip(weights).enumerate().map(outward).sum()
-        })
+        let weighed =
+            |mode: usize| weights.iter().enumerate().map(move |(node, weight)| weight * basis.outward(mode, node));
+        Self::of_each(basis, |mode| weighed(mode).take(basis.node_count()).sum())
     }
 
     /// The sum of ports, each taken so many times; all of one basis.

@@ -22,6 +22,8 @@ mod quantity;
 mod region_motion;
 mod region_response;
 mod response_figures;
+#[cfg(test)]
+mod response_tests;
 mod shape;
 mod stages;
 

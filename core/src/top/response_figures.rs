@@ -8,8 +8,8 @@ use crate::response::{Bridge, BridgeFeet, Complex, ModalMotion, Port, Resonators
 const ISLAND_BAND_HZ: [f64; 2] = [100.0, 800.0];
 /// From here to where the ear is keenest the wings have modes of their own; common practice, no source.
 const WING_BAND_HZ: [f64; 2] = [1_500.0, 5_000.0];
-/// Frequencies in a band: at 1 % losses a resonance is as wide as a hundredth of its frequency, some three steps of these bands.
-const POINTS: usize = 600;
+/// Frequencies in a band: at spruce's 1 to 2 % of losses a resonance is two or three steps wide.
+const POINTS: usize = 300;
 /// Loss factors of spruce sheets differ by so much from piece to piece: assumed, no source.
 const LOSSES_SCATTER: f64 = 0.2;
 
@@ -47,7 +47,7 @@ impl ResponseFigures {
     /// fifth; half of the differences, added as squares. An honest but simple estimate: wood that differs only along or only across the grain moves modes
     /// against each other, which isn't in it.
     ///
-    /// Cost: five sweeps of 1 200 frequencies.
+    /// Cost: five sweeps of 600 frequencies.
     ///
     /// # Errors
     /// [`ResponseError::Outside`] for a scatter below zero or above a half.

@@ -2,7 +2,7 @@
 
 use std::f64::consts::{PI, TAU};
 
-use crate::response::radiation::{AIR_KG_M3, SOUND_M_S, rayleigh_pa, simple_source_pa};
+use crate::response::radiation::{AIR_KG_M3, SOUND_M_S, level_db, rayleigh_pa, simple_source_pa};
 use crate::response::{Complex, ComplexField, ModalArrays, ModalBasis, Port, ShellSurface};
 use crate::shell::DOFS_PER_NODE;
 
@@ -100,4 +100,24 @@ fn a_small_piston_in_a_baffle_is_a_simple_source_twice_over() {
     // iωρU/(4πr) of a cubic centimetre a second.
     let exact = TAU * hz * AIR_KG_M3 * 1e-6 / (4.0 * PI);
     assert!((simple_source_pa(Complex::from(1e-6), hz, 1.0).norm() / exact - 1.0).abs() < 1e-12);
+}
+
+/// 20 µPa of root mean square is 0 dB; the level is a simple source's below and Rayleigh's above.
+#[test]
+fn the_level_goes_from_one_limit_to_the_other() {
+    let radius = 0.1;
+    let basis = piston(radius);
+    let level = |peak_pa: f64| 20.0 * (peak_pa / 2.0_f64.sqrt() / 20e-6).log10();
+    for (ka, own) in [(0.05, true), (20.0, false)] {
+        let hz = ka / radius * SOUND_M_S / TAU;
+        let field = moving(&basis, hz);
+        let exact = if own {
+            simple_source_pa(Complex::from(PI * radius * radius), hz, 1.0)
+        } else {
+            rayleigh_pa(&basis, &field, hz, [0.0, 0.0, 1.0])
+        };
+        let got = level_db(&basis, &field, hz, 1.0);
+        // What is left of the step at either end: (ka)², or 1/(ka)², of six decibels' half.
+        assert!((got - level(exact.norm())).abs() < 0.05, "ka {ka}: {got} against {}", level(exact.norm()));
+    }
 }

@@ -3,7 +3,8 @@
 use std::f64::consts::{PI, TAU};
 
 use super::oscillators;
-use crate::response::{Complex, Port, Sawtooth, TapTone};
+use crate::response::{Bridge, BridgeFeet, Complex, ModalBasis, PlayedNote, Port, Sawtooth, TapTone};
+use crate::statics::PointLoad;
 
 /// The definition of Fourier's coefficients, integrated by the midpoint rule over a period: F/(πn), all sines.
 #[test]
@@ -103,4 +104,39 @@ fn a_soft_tip_leaves_high_modes_out_as_its_half_sine_says() {
     assert!(sudden.samples(44_100.0, 31.0, 1.0).is_err() && sudden.samples(44_100.0, 1.0, 1.5).is_err());
     assert!(TapTone::new(basis.resonators(), &port, &port, -1.0).is_err());
     assert_eq!(sudden.below(300.0).peaks().len(), 2);
+}
+
+/// In step, harmonics add up to one motion, whichever way it is read.
+#[test]
+fn a_note_is_the_sum_of_its_harmonics() {
+    let patches = [vec![(0_u32, 1.0)], vec![(1_u32, 1.0)]];
+    let note = Sawtooth { note_hz: 196.0, peak_to_peak_n: 1.0 };
+    let basis = oscillators(&[300.0, 1100.0], &[0.02, 0.03]);
+    let bridge = Bridge { feet_apart_m: 1.0, ..Bridge::of_stop(0.195) };
+    // Feet on nodes that differ in one mode.
+    let mut arrays = basis.arrays().clone();
+    arrays.shapes[2] = 0.3;
+    let basis = ModalBasis::new(arrays).unwrap();
+    let feet = BridgeFeet::on(&basis, &patches).unwrap();
+    let port = Port::outward(&basis, [0.4, 0.4]).unwrap();
+    let played = PlayedNote::new(basis.resonators(), &bridge, &feet, note, 4000.0);
+    assert_eq!(played.harmonics().len(), 20);
+    let shares = played.shares(&port);
+    assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12 && shares[0] > shares[19]);
+    for phase in [0.0, 0.4, 3.0, 5.9] {
+        let by_fields: f32 = played
+            .harmonics()
+            .iter()
+            .map(|own| {
+                let field = own.field(&basis);
+                let turned = note.turned(own.hz(), phase);
+                field.re[26] * turned.re as f32 - field.im[26] * turned.im as f32
+            })
+            .sum();
+        let field = played.field(&basis, phase);
+        assert!((field[26] - by_fields).abs() < 1e-5 * by_fields.abs() + 1e-12, "{phase}: {} {by_fields}", field[26]);
+        let node = Port::new(&basis, &[PointLoad { node: 4, force_n: [0.0, 0.0, 1.0] }]).unwrap();
+        let read = played.displacement(&node, phase);
+        assert!((read - f64::from(field[26])).abs() < 1e-5 * read.abs() + 1e-12, "{phase}");
+    }
 }
