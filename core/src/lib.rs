@@ -16,6 +16,7 @@ pub mod modes;
 pub mod outline;
 pub mod plan;
 pub mod regions;
+pub mod response;
 pub mod shell;
 pub mod sound_holes;
 pub mod statics;

@@ -11,6 +11,7 @@ mod known;
 mod mesh;
 mod plates;
 mod print;
+mod response;
 mod row;
 mod scaling;
 mod shell;
@@ -40,6 +41,7 @@ pub fn rows() -> Result<Vec<Row>> {
     rows.extend(statics::rows()?);
     rows.extend(concentration::rows()?);
     rows.extend(shells::rows()?);
+    rows.extend(response::rows()?);
     rows.extend(bar::rows()?);
     rows.extend(bar_on_top::rows()?);
     rows.extend(scaling::rows()?);

@@ -11,7 +11,8 @@
 //! Everything here is pure mathematics in the units of the pencil; nothing knows what the equations stand for.
 //! One thread, no clocks, no hash maps: the same input gives the same bytes.
 //!
-//! Modes known from a pencil a little different are refined by [`refine()`], unproven.
+//! Modes known from a pencil a little different are refined by [`refine()`], unproven. [`complement()`] adds what the modes left out answer
+//! to given loads.
 //!
 //! Ways not taken: subspace iteration from nothing (2 to 5 times slower on shell pencils, measured); thick restarts (the few hundred basis
 //! vectors needed for 150 modes fit in memory, and keeping them makes orthogonality and convergence simple);
@@ -25,6 +26,7 @@
 
 mod basis;
 mod cholesky;
+mod complement;
 mod dense;
 mod error;
 mod factor;
@@ -51,6 +53,7 @@ mod tests;
 mod tiles;
 mod widest;
 
+pub use complement::{Complement, Known, complement};
 pub use error::EigenError;
 pub use factor::Factor;
 pub use inertia::count_below;

@@ -158,15 +158,15 @@ impl Block {
 const DEPENDENT: f64 = 1e-10;
 
 /// Ritz pairs of a block, lowest first.
-struct Ritz {
+pub(super) struct Ritz {
     /// (pair): λ + s.
-    values: Vec<f64>,
+    pub(super) values: Vec<f64>,
     /// (pair, vector of the block)
-    coordinates: Vec<f64>,
+    pub(super) coordinates: Vec<f64>,
 }
 
 /// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block; none where it is not.
-fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
+pub(super) fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
     let size = gram.len().isqrt();
     // To unit length first: high vectors shrink most in a step, which says nothing of how well they are known.
     let scale: Vec<f64> = (0..size).map(|at| 1.0 / gram[at * (size + 1)].sqrt()).collect();

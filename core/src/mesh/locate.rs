@@ -17,9 +17,10 @@ pub fn interpolated((nodes, shares): &Shares, of: impl Fn(u32) -> f64) -> f64 {
 /// Finds triangles by the square bins that they reach into.
 #[derive(Debug)]
 pub struct Locator<'a> {
-    mesh: &'a PlanMesh,
+    points: &'a [Point],
+    triangles: &'a [[u32; 3]],
     low: Point,
-    side_mm: f64,
+    side: f64,
     columns: usize,
     rows: usize,
     /// (bin): triangles.
@@ -30,13 +31,19 @@ impl<'a> Locator<'a> {
     /// Sorts the triangles of `mesh` into bins of some two triangles each.
     #[must_use]
     pub fn new(mesh: &'a PlanMesh) -> Self {
-        let (low, high) = mesh.bounds_mm();
+        Self::over(&mesh.points_mm, &mesh.triangles)
+    }
+
+    /// The same for any `triangles` of `points`, of which none may lie over another.
+    #[must_use]
+    pub fn over(points: &'a [Point], triangles: &'a [[u32; 3]]) -> Self {
+        let (low, high) = bounds(points.iter().copied());
         let (width, height) = (high[0] - low[0], high[1] - low[1]);
-        let side_mm = (width * height / mesh.triangles.len().max(1) as f64).sqrt().max(f64::MIN_POSITIVE);
-        let (columns, rows) = ((width / side_mm) as usize + 1, (height / side_mm) as usize + 1);
-        let mut located = Self { mesh, low, side_mm, columns, rows, bins: vec![Vec::new(); columns * rows] };
-        for (triangle, nodes) in mesh.triangles.iter().enumerate() {
-            let (low, high) = bounds(nodes.map(|node| mesh.points_mm[node as usize]));
+        let side = (width * height / triangles.len().max(1) as f64).sqrt().max(f64::MIN_POSITIVE);
+        let (columns, rows) = ((width / side) as usize + 1, (height / side) as usize + 1);
+        let mut located = Self { points, triangles, low, side, columns, rows, bins: vec![Vec::new(); columns * rows] };
+        for (triangle, nodes) in triangles.iter().enumerate() {
+            let (low, high) = bounds(nodes.map(|node| points[node as usize]));
             let ([left, bottom], [right, top]) = (located.bin(low), located.bin(high));
             for row in bottom..=top {
                 for column in left..=right {
@@ -60,7 +67,7 @@ impl<'a> Locator<'a> {
     pub fn nearest(&self, p: Point) -> Shares {
         self.at(p).unwrap_or_else(|| {
             let distance = |q: &Point| (q[0] - p[0]).powi(2) + (q[1] - p[1]).powi(2);
-            let nodes = self.mesh.points_mm.iter().enumerate();
+            let nodes = self.points.iter().enumerate();
             let nearest =
                 nodes.min_by(|a, b| distance(a.1).total_cmp(&distance(b.1))).map_or(0, |(node, _)| node as u32);
             ([nearest; 3], [1.0, 0.0, 0.0])
@@ -69,13 +76,13 @@ impl<'a> Locator<'a> {
 
     fn bin(&self, p: Point) -> [usize; 2] {
         let along =
-            |axis: usize, bins: usize| (((p[axis] - self.low[axis]) / self.side_mm).max(0.0) as usize).min(bins - 1);
+            |axis: usize, bins: usize| (((p[axis] - self.low[axis]) / self.side).max(0.0) as usize).min(bins - 1);
         [along(0, self.columns), along(1, self.rows)]
     }
 
     fn shares(&self, triangle: u32, p: Point) -> Shares {
-        let nodes = self.mesh.triangles[triangle as usize];
-        let [a, b, c] = nodes.map(|node| self.mesh.points_mm[node as usize]);
+        let nodes = self.triangles[triangle as usize];
+        let [a, b, c] = nodes.map(|node| self.points[node as usize]);
         let twice = |a: Point, b: Point, c: Point| (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
         let whole = twice(a, b, c);
         (nodes, [twice(p, b, c), twice(a, p, c), twice(a, b, p)].map(|part| part / whole))

@@ -23,6 +23,7 @@ pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
 pub use sensitivity::{Sensitivity, sensitivities};
 pub use solve::{ModesError, ModesRequest, solve_modes};
+pub(crate) use solve::{frequency_hz, gather, spread};
 
 use crate::shell::DOFS_PER_NODE;
 

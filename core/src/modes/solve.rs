@@ -122,12 +122,12 @@ pub fn solve_modes(
 }
 
 /// Hz of λ in rad²/s².
-pub(super) fn frequency_hz(lambda: f64) -> f64 {
+pub(crate) fn frequency_hz(lambda: f64) -> f64 {
     lambda.max(0.0).sqrt() / TAU
 }
 
 /// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.
-pub(super) fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
+pub(crate) fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
     let dofs = || equations.equation_of.iter().flatten();
     let mut shapes =
         Vec::with_capacity(vectors.len() / equations.count() * equations.equation_of.len() * DOFS_PER_NODE);
@@ -138,7 +138,7 @@ pub(super) fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
 }
 
 /// The other way: (mode, equation) from (mode, node, dof).
-pub(super) fn gather(shapes: &[f64], equations: &Equations) -> Vec<f64> {
+pub(crate) fn gather(shapes: &[f64], equations: &Equations) -> Vec<f64> {
     let dofs = || equations.equation_of.iter().flatten();
     let mut vectors = Vec::with_capacity(shapes.len());
     for shape in shapes.chunks_exact(equations.equation_of.len() * DOFS_PER_NODE) {

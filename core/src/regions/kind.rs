@@ -69,6 +69,11 @@ impl RegionKind {
         }
     }
 
+    /// Whether it is one of the four wings.
+    pub fn is_wing(self) -> bool {
+        matches!(self, RegionKind::UpperWing(_) | RegionKind::LowerWing(_))
+    }
+
     /// The region that is its mirror image across the centreline.
     pub fn mirrored(self) -> RegionKind {
         match self {

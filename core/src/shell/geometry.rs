@@ -157,13 +157,17 @@ impl ShellGeometry {
     /// (node): the volume nearest to it, m³; a third of each triangle's area times the node's own thickness.
     #[must_use]
     pub fn node_volumes_m3(&self) -> Vec<f64> {
-        let mut volumes = vec![0.0; self.node_count()];
+        self.node_areas_m2().iter().zip(&self.thickness_m).map(|(area, thickness)| area * thickness).collect()
+    }
+
+    /// (node): the area nearest to it, m²; a third of each triangle's.
+    #[must_use]
+    pub fn node_areas_m2(&self) -> Vec<f64> {
+        let mut areas = vec![0.0; self.node_count()];
         for (corners, area) in self.triangles.iter().zip(self.areas_m2()) {
-            for &node in corners {
-                volumes[node as usize] += area / 3.0 * self.thickness_m[node as usize];
-            }
+            corners.iter().for_each(|&node| areas[node as usize] += area / 3.0);
         }
-        volumes
+        areas
     }
 
     /// The same mid-surface with thickness multiplied by `factor`.

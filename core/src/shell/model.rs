@@ -71,6 +71,33 @@ impl ShellModel {
         }
     }
 
+    /// (node): the mass that moves there, kg: each row of the mass matrix summed up. What is fixed to the shell counts; what
+    /// supports hold doesn't.
+    #[must_use]
+    pub fn node_masses_kg(&self, equations: &Equations) -> Vec<f64> {
+        let Equations { equation_of, pattern, .. } = equations;
+        // Any direction would do; a support that holds one holds all.
+        const DIRECTION: usize = 2;
+        let outward: Vec<bool> = {
+            let mut outward = vec![false; equations.count()];
+            equation_of.iter().filter_map(|dofs| dofs[DIRECTION]).for_each(|at| outward[at as usize] = true);
+            outward
+        };
+        let mut masses = vec![0.0; equation_of.len()];
+        for column in (0..equations.count()).filter(|&column| outward[column]) {
+            let stored = pattern.column_starts[column]..pattern.column_starts[column + 1];
+            for (&row, mass) in pattern.row_indices[stored.clone()].iter().zip(&self.mass[stored]) {
+                if outward[row] {
+                    masses[pattern.node_of_equation[row] as usize] += mass;
+                    if row != column {
+                        masses[pattern.node_of_equation[column] as usize] += mass;
+                    }
+                }
+            }
+        }
+        masses
+    }
+
     /// No shell at all.
     pub(crate) fn nothing(equations: &Equations) -> Self {
         let values = equations.pattern.row_indices.len();

@@ -68,24 +68,39 @@ pub fn displacements(
     if motions > 0 {
         return Err(StaticsError::Floats { motions });
     }
+    check(equations, loads)?;
+    let mut right = right_side(equations, loads);
+    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
+    Factor::new(&pencil, symbolic, 0.0)?.solve_in_place(&mut right, 1);
+    let at = |equation: Option<u32>| equation.map_or(0.0, |equation| right[equation as usize]);
+    Ok(equations.equation_of.iter().map(|dofs| dofs.map(at)).collect())
+}
+
+fn check(equations: &Equations, loads: &[PointLoad]) -> Result<(), StaticsError> {
+    for load in loads {
+        if load.node >= equations.equation_of.len() {
+            let last = equations.equation_of.len().saturating_sub(1);
+            return Err(StaticsError::NoSuchNode { node: load.node, last });
+        }
+        if let Some(&value) = load.force_n.iter().find(|force| !force.is_finite()) {
+            return Err(StaticsError::NotFinite { node: load.node, value });
+        }
+    }
+    Ok(())
+}
+
+/// (equation): the forces of `loads`, N, added up; none along held degrees of freedom and on nodes that aren't there.
+#[must_use]
+pub fn right_side(equations: &Equations, loads: &[PointLoad]) -> Vec<f64> {
     let mut right = vec![0.0; equations.count()];
     for load in loads {
-        let Some(equation_of) = equations.equation_of.get(load.node) else {
-            return Err(StaticsError::NoSuchNode { node: load.node, last: geometry.node_count().saturating_sub(1) });
-        };
-        for (equation, value) in equation_of.iter().zip(load.force_n) {
-            if !value.is_finite() {
-                return Err(StaticsError::NotFinite { node: load.node, value });
-            }
+        for (equation, value) in equations.equation_of.get(load.node).into_iter().flatten().zip(load.force_n) {
             if let Some(equation) = equation {
                 right[*equation as usize] += value;
             }
         }
     }
-    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
-    Factor::new(&pencil, symbolic, 0.0)?.solve_in_place(&mut right, 1);
-    let at = |equation: Option<u32>| equation.map_or(0.0, |equation| right[equation as usize]);
-    Ok(equations.equation_of.iter().map(|dofs| dofs.map(at)).collect())
+    right
 }
 
 #[cfg(test)]

@@ -13,12 +13,17 @@ mod following;
 mod kept;
 mod kinship;
 mod laid;
+mod modal_basis;
 mod motion;
 mod moving_plan;
 mod picture;
 mod plan;
 mod quantity;
 mod region_motion;
+mod region_response;
+mod response_figures;
+#[cfg(test)]
+mod response_tests;
 mod shape;
 mod stages;
 
@@ -30,5 +35,7 @@ pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
 pub use quantity::Quantity;
 pub use region_motion::{Amplitude, NodeMotion, RegionMotion};
+pub use region_response::RegionResponse;
+pub use response_figures::{Figure, ResponseFigures};
 pub use shape::Shape;
 pub use stages::{FollowedRuns, StageRuns, Stages};

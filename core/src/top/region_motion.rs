@@ -55,7 +55,7 @@ impl RegionMotion {
             Some((kind, beyond.max_by(|a, b| size(*a).total_cmp(&size(*b)))?))
         };
         let kinds = || regions.regions.iter().map(|region| region.kind);
-        let wings = kinds().filter(|kind| matches!(kind, RegionKind::UpperWing(_) | RegionKind::LowerWing(_)));
+        let wings = kinds().filter(|kind| kind.is_wing());
         Self {
             shares: kinds().map(|kind| (kind, share(kind))).collect(),
             island_lift: island.map(|island| island.lift),

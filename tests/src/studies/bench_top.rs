@@ -3,20 +3,16 @@
 use anyhow::{Context, Result};
 use bombatura_core::{
     design::{Design, EyesAndStem, Rim, SoundHoleChoice},
-    mesh::{Locator, MeshSize, PlanMesh},
+    mesh::{MeshSize, PlanMesh},
     regions::{RegionKind, Regions},
+    response::{Patch, ShellSurface},
     shell::DOFS_PER_NODE,
     statics::{PointLoad, displacements},
     top::Stages,
 };
 
-/// Half the distance between the middles of the feet, mm, and how long and wide a foot is (common practice, no source).
-const HALF_BRIDGE_MM: f64 = 16.0;
-const FOOT_MM: [f64; 2] = [12.0, 4.5];
-
-/// A foot of the bridge: nodes with their shares in the force on it, which bears evenly on the whole of it. A force on the node nearest to
-/// its middle is up to half a millimetre off, which is worth 3 % of what the feet move against each other.
-pub(super) type Foot = Vec<(usize, f64)>;
+/// A foot of the bridge: nodes with their shares in the force on it.
+pub(super) type Foot = Patch;
 
 /// How the nodes move out of the plan, mm for each newton.
 pub(super) struct Motion {
@@ -76,27 +72,15 @@ pub(super) fn nearest(mesh: &PlanMesh, [x, y]: [f64; 2]) -> Result<usize> {
 
 /// The bridge's feet: bass, treble.
 pub(super) fn feet(stages: &mut Stages, size: MeshSize) -> Result<[Foot; 2]> {
-    let station = stages.design().outline.length_mm - stages.design().sound_holes.stop_mm;
-    let locator = Locator::new(&stages.carved(size)?.0.mesh);
-    let foot = |middle_mm: f64| -> Result<Foot> {
-        // Some millimetre apart.
-        const PLACES: [u32; 2] = [13, 5];
-        let at = |axis: usize, step: u32| FOOT_MM[axis] * (f64::from(step) / f64::from(PLACES[axis] - 1) - 0.5);
-        let mut foot = Foot::new();
-        for (i, j) in (0..PLACES[0]).flat_map(|i| (0..PLACES[1]).map(move |j| (i, j))) {
-            let (nodes, shares) =
-                locator.at([middle_mm + at(0, i), station + at(1, j)]).context("a foot stands on wood")?;
-            let share = |share: f64| share / f64::from(PLACES[0] * PLACES[1]);
-            foot.extend(nodes.iter().zip(shares).map(|(&node, own)| (node as usize, share(own))));
-        }
-        Ok(foot)
-    };
-    Ok([foot(-HALF_BRIDGE_MM)?, foot(HALF_BRIDGE_MM)?])
+    let (bridge, stands_at_m) = (stages.bridge(), stages.bridge_stands_at_m());
+    let (plan, carved) = stages.carved(size)?;
+    let surface = ShellSurface::new(&carved.geometry, carved.model.node_masses_kg(&plan.equations));
+    bridge.patches(&surface, stands_at_m).context("the bridge stands on wood")
 }
 
 /// A force in newtons outwards on a foot.
 pub(super) fn on_foot(foot: &Foot, force_n: f64) -> impl Iterator<Item = PointLoad> {
-    foot.iter().map(move |&(node, share)| PointLoad { node, force_n: [0.0, 0.0, force_n * share] })
+    foot.iter().map(move |&(node, share)| PointLoad { node: node as usize, force_n: [0.0, 0.0, force_n * share] })
 }
 
 /// (node, dof) displacements under `loads`, m and rad.
@@ -113,7 +97,7 @@ pub(super) fn push(design: Design, bass_n: f64, treble_n: f64) -> Result<Motion>
     let loads: Vec<PointLoad> = on_foot(&bass, bass_n).chain(on_foot(&treble, treble_n)).collect();
     let moved = loaded(&mut stages, MeshSize::Standard, &loads)?;
     let up = |node: usize| 1e3 * moved[node][2];
-    let foot_up = |foot: Foot| foot.into_iter().map(|(node, share)| share * up(node)).sum();
+    let foot_up = |foot: Foot| foot.into_iter().map(|(node, share)| share * up(node as usize)).sum();
     let nodes = kinds.into_iter().enumerate().map(|(node, kind)| (kind, up(node))).collect();
     Ok(Motion { bass_foot: foot_up(bass), treble_foot: foot_up(treble), nodes })
 }

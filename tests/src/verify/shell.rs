@@ -3,6 +3,7 @@
 use anyhow::Result;
 use bombatura_core::eigen::Symbolic;
 use bombatura_core::modes::{Modes, ModesRequest, solve_modes};
+use bombatura_core::response::{CompleteModes, ModalArrays, ModalBasis, ShellSurface, complete_modes};
 use bombatura_core::shell::{DOFS_PER_NODE, ElementOptions, Equations, ShellGeometry, ShellModel, Supports};
 use bombatura_core::statics::{EdgeStress, PointLoad, displacements, edge_stresses};
 use bombatura_core::wood::{OrthotropicConstants, Wood};
@@ -68,6 +69,23 @@ impl Shell<'_> {
         let Assembled { geometry, supports, equations, mut model, symbolic } = self.assemble()?;
         fit(&geometry, &equations, ElementOptions::default(), &mut model)?;
         Ok(solve_modes(&geometry, &supports, &equations, &model, &symbolic, &ModesRequest::lowest(count))?)
+    }
+
+    /// `count` modes, all of one loss factor, for a response to any forces.
+    pub(super) fn modal_basis(&self, count: usize, loss_factor: f64) -> Result<ModalBasis> {
+        let Assembled { geometry, supports, equations, model, symbolic } = self.assemble()?;
+        let request = ModesRequest { prove: false, ..ModesRequest::lowest(count) };
+        let modes = solve_modes(&geometry, &supports, &equations, &model, &symbolic, &request)?;
+        let complete = complete_modes(&geometry, &supports, &equations, &model, &symbolic, &modes, &[])?;
+        let CompleteModes { rigid, residual, frequencies_hz, shapes } = complete;
+        Ok(ModalBasis::new(ModalArrays {
+            surface: ShellSurface::new(&geometry, model.node_masses_kg(&equations)),
+            rigid,
+            residual,
+            loss_factors: vec![loss_factor; frequencies_hz.len()],
+            frequencies_hz,
+            shapes: shapes.into_iter().map(|value| value as f32).collect(),
+        })?)
     }
 
     /// (node, dof) under forces (node, N): m and rad.
