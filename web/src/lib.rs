@@ -4,6 +4,8 @@
 pub mod board;
 #[cfg(feature = "compute")]
 pub mod compute;
+#[cfg(feature = "drive")]
+pub mod drive;
 #[cfg(feature = "core")]
 mod problem;
 #[cfg(feature = "view")]

@@ -139,6 +139,55 @@
  * @property {number} most
  */
 
+/** @typedef {{ by: "bow" | "press" | "tap", place_mm: [number, number] }} Drive the place counts for a tap */
+
+/**
+ * A top with all its modes up to 6 kHz.
+ * @typedef {object} Driven
+ * @property {number} modes
+ * @property {number} nodes
+ * @property {number} complete_to_hz
+ * @property {number[]} elastic_hz
+ * @property {boolean} free nothing holds it
+ */
+
+/** @typedef {{ key: string, energy: number, volume: number, phase_deg?: number | null }} DrivenRegion shares; phase against the island */
+
+/**
+ * A motion for a newton on the vertices of the standard picture; what it does is told beside it.
+ * @typedef {object} DrivenMotion
+ * @property {Float32Array} re as in Motion
+ * @property {Float32Array} im
+ * @property {number} largest_um
+ * @property {number} level_db estimated, at a metre
+ * @property {DrivenRegion[]} regions
+ */
+
+/**
+ * @typedef {object} DrivenNote
+ * @property {{ hz: number, share: number }[]} harmonics
+ * @property {number} largest_um
+ * @property {number} frames
+ * @property {Float32Array} motion (frame, vertex, 6) over one period
+ */
+
+/** @typedef {Record<"hz" | "bass" | "treble" | "transfer" | "volume" | "level_hz" | "level", Float32Array>} DrivenCurves dB */
+
+/** @typedef {{ keys: string[], hz: Float32Array, energy: Float32Array, volume: Float32Array }} WhoMoves (frequency, region) shares */
+
+/** @typedef {{ value: number, sure_within: number }} SureFigure */
+
+/**
+ * @typedef {object} DrivenFigures
+ * @property {SureFigure | null} [island_mobility_db]
+ * @property {SureFigure | null} [wing_activity]
+ * @property {SureFigure} bass_over_treble_db
+ */
+
+/** @typedef {{ samples: Float32Array, peaks: { hz: number, level_db: number, ring_s: number }[] }} TapTone */
+
+/** @typedef {{ from_hz: number, to_hz: number, points: number }} Span of frequencies, of equal ratio */
+
 /** @typedef {{ key: string, name: string, source: string }} Species whose means are built in */
 
 /**
@@ -279,6 +328,13 @@
  * @property {{ send: { design: string, treble: boolean, d: string, mm_from_path: number[] }, get: Hole }} traced_hole
  * @property {{ send: { design: string }, get: Regions }} regions
  * @property {{ send: { design: string }, get: Thickness }} thickness
+ * @property {{ send: { design: string }, get: Driven }} driven this and what follows the driven top answers
+ * @property {{ send: { design: string, drive: Drive, hz: number }, get: DrivenMotion }} driven_motion
+ * @property {{ send: { design: string, hz: number }, get: DrivenNote }} driven_note
+ * @property {{ send: { design: string, drive: Drive, to_mm: [number, number] } & Span, get: DrivenCurves }} driven_curves
+ * @property {{ send: { design: string, drive: Drive } & Span, get: WhoMoves }} who_moves
+ * @property {{ send: { design: string }, get: DrivenFigures }} driven_figures
+ * @property {{ send: { design: string, place_mm: [number, number], rate_hz: number }, get: TapTone }} tap_tone
  * @property {{ send: { design: string, mass_g: number }, get: { change_mm: number, design: string } }} to_mass every thickness
  * changed alike
  * @property {{ send: { design: string, file: ArrayBuffer }, get: string }} with_thicknesses the design with those of a table

@@ -45,6 +45,10 @@ const SECTIONS = {
   looks: () => import("./sections/looks.js"),
   pictures: () => import("./sections/pictures.js"),
   measured: () => import("./sections/measured.js"),
+  drive: () => import("./sections/drive.js"),
+  curves: () => import("./sections/curves.js"),
+  note: () => import("./sections/note.js"),
+  tap: () => import("./sections/tap.js"),
 };
 
 /** @param {Bench} bench */

@@ -1,4 +1,4 @@
-// What the four built wasm modules give, for the type check; the modules themselves exist only in a built site.
+// What the five built wasm modules give, for the type check; the modules themselves exist only in a built site.
 
 declare module "*/wasm/compute.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
@@ -15,6 +15,11 @@ declare module "*/wasm/board.js" {
   type ImportFit = import("./sections/import_messages.js").ImportFit;
   export function read_outline(design: string, file: Uint8Array, wishes: Wishes): ImportFit;
   export function read_heights(design: string, file: Uint8Array, scan: boolean, wishes: Wishes): ImportFit;
+}
+
+declare module "*/wasm/drive.js" {
+  export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export const DrivenTop: new (json: string) => import("./drive_desk.js").Top;
 }
 
 declare module "*/wasm/view_webgpu.js" {

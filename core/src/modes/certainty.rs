@@ -86,7 +86,7 @@ pub fn certainty(
                 let correction_pct = correction_pct((&frequency_hz, &converged)).max(usual_pct);
                 SHELL_PCT.hypot(DOUBTED_SHARE * correction_pct)
             }),
-            wood_pct: wood_pct(sensitivity, scatter),
+            wood_pct: sensitivity.wood_pct(scatter),
         })
         .collect()
 }
@@ -108,13 +108,4 @@ pub fn mesh_errors_hz(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Mo
         .zip(&own.1.frequencies_hz)
         .map(|(partner, own_hz)| partner.map(|mode| (own_hz - other.1.frequencies_hz[mode]) / (1.0 - ratio)))
         .collect()
-}
-
-/// Root of the sum of squares of what each figure's scatter does, per cent.
-///
-/// Taken as independent. Density and stiffness of wood rise together, which would cancel in part, so this is
-/// rather too wide.
-fn wood_pct(sensitivity: &Sensitivity, scatter: &Scatter) -> f64 {
-    let constants = sensitivity.by_constant.iter().zip(&scatter.by_constant_pct).map(|(slope, pct)| slope * pct);
-    constants.chain([sensitivity.by_density * scatter.density_pct]).map(|pct| pct * pct).sum::<f64>().sqrt()
 }

@@ -5,7 +5,7 @@
 //! the slope of the shapes as they came out.
 
 use crate::shell::EnergySlopes;
-use crate::wood::WoodConstant;
+use crate::wood::{Scatter, WoodConstant};
 
 /// d ln f / d ln p of one mode: by how many per cent the frequency rises when p rises by one.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,6 +16,18 @@ pub struct Sensitivity {
     pub by_density: f64,
     /// Thickness, everywhere by the same ratio.
     pub by_thickness: f64,
+}
+
+impl Sensitivity {
+    /// What the frequency differs by from board to board, ± per cent: root of the sum of squares of what each figure's scatter does.
+    ///
+    /// Taken as independent. Density and stiffness of wood rise together, which would cancel in part, so this is
+    /// rather too wide.
+    #[must_use]
+    pub fn wood_pct(&self, scatter: &Scatter) -> f64 {
+        let constants = self.by_constant.iter().zip(&scatter.by_constant_pct).map(|(slope, pct)| slope * pct);
+        constants.chain([self.by_density * scatter.density_pct]).map(|pct| pct * pct).sum::<f64>().sqrt()
+    }
 }
 
 /// (mode): sensitivities of modes with `slopes`.

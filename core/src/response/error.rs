@@ -61,9 +61,23 @@ pub enum ResponseError {
 
 impl ResponseError {
     /// Refuses a value that isn't above `above` and at most `most`.
-    pub(crate) fn limit(what: &'static str, value: f64, above: f64, most: f64) -> Result<(), Self> {
+    ///
+    /// # Errors
+    /// [`ResponseError::Outside`].
+    pub fn limit(what: &'static str, value: f64, above: f64, most: f64) -> Result<(), Self> {
         // A comparison with NaN is false.
         if value > above && value <= most { Ok(()) } else { Err(Self::Outside { what, value, above, most }) }
+    }
+
+    /// A stable word for the kind of failure.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::Length { .. } | Self::NoSuchNode { .. } => "foreign_modes",
+            Self::BadNumber { .. } => "no_number",
+            Self::Outside { .. } => "outside_limits",
+            Self::OffTheSurface { .. } => "off_the_wood",
+        }
     }
 }
 

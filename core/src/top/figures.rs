@@ -61,6 +61,19 @@ impl Stages {
         Ok(certainty(solved(size).expect(made), solved(other).expect(made), &slopes, &scatter))
     }
 
+    /// By what share the top's frequencies differ from board to board: the mean of one standard deviation over its lowest modes.
+    ///
+    /// # Errors
+    /// [`TopError`] of the stage that failed.
+    pub fn wood_scatter(&mut self, size: MeshSize) -> Result<f64, TopError> {
+        /// Higher ones are like these: what they differ by hardly depends on the mode.
+        const LOWEST: usize = 12;
+        let scatter = self.design().wood.scatter();
+        let sensitivities = self.sensitivities(size, &ModesRequest::lowest(LOWEST))?;
+        let sum: f64 = sensitivities.iter().map(|own| own.wood_pct(&scatter)).sum();
+        Ok(0.01 * sum / sensitivities.len().max(1) as f64)
+    }
+
     fn slopes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&EnergySlopes, TopError> {
         self.modes(size, request)?;
         let (wood, fittings) = (self.design().wood.wood()?, Fittings::of_design(self.design())?);

@@ -2,9 +2,10 @@
 
 use super::kept::Kept;
 use super::stages::{CarvedFrom, Drawn, MeshedFrom};
-use super::{Carved, MotionField, Picture, Plan, TopError};
+use super::{Carved, MotionField, Picture, Plan, SwingingField, TopError};
 use crate::fittings::Fittings;
 use crate::modes::Modes;
+use crate::response::ComplexField;
 
 /// The stages between a mesh and its modes.
 #[derive(Debug, Default)]
@@ -37,5 +38,11 @@ impl Laid {
     pub(super) fn motion(&self, modes: &Modes, mode: usize) -> Option<MotionField> {
         let (carved, picture) = (self.carved.last()?, self.picture.last()?);
         (mode < modes.count()).then(|| MotionField::new(picture, &carved.mid_surface, modes.shape(mode)))
+    }
+
+    /// A field of the nodes on the last picture; none before there is one.
+    pub(super) fn swinging(&self, field: &ComplexField) -> Option<SwingingField> {
+        let (carved, picture) = (self.carved.last()?, self.picture.last()?);
+        Some(SwingingField::new(picture, &carved.mid_surface, field))
     }
 }

@@ -30,7 +30,7 @@ mod stages;
 pub use carved::Carved;
 pub use error::TopError;
 pub use kinship::{kin, signatures};
-pub use motion::MotionField;
+pub use motion::{MotionField, SwingingField};
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
 pub use quantity::Quantity;

@@ -4,11 +4,12 @@ use super::following::Following;
 use super::kept::Kept;
 use super::laid::Laid;
 use super::shape::Boundaries;
-use super::{Carved, Held, MotionField, Picture, Plan, Shape, TopError, signatures};
+use super::{Carved, Held, MotionField, Picture, Plan, Shape, SwingingField, TopError, signatures};
 use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, SoundHoles};
 use crate::fittings::Fittings;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::modes::{Followed, Modes, ModesRequest};
+use crate::response::ComplexField;
 use crate::shell::EnergySlopes;
 use crate::wood::WoodChoice;
 
@@ -204,6 +205,12 @@ impl Stages {
     pub fn motion(&self, size: MeshSize, mode: usize, followed: bool) -> Option<MotionField> {
         let (_, wood, modes) = self.last_modes(size, followed)?;
         wood.motion(modes, mode)
+    }
+
+    /// A field of the nodes of `size` on the last picture of the same mesh; none before there is one.
+    #[must_use]
+    pub fn swinging(&self, size: MeshSize, field: &ComplexField) -> Option<SwingingField> {
+        self.sizes[size as usize].wood.swinging(field)
     }
 
     /// (mode, place): what tells the last modes of `size` from each other on any mesh, see [`signatures`]; those followed, or else

@@ -48,7 +48,7 @@ pub fn in_browsers(workspace: &Workspace, only: Option<&str>) -> Result<Vec<Outc
 
 /// What of the web package can be compiled without a browser. Nothing of it is on by default, and its tests would not be
 /// there.
-const WEB: &str = "bombatura-web/compute,bombatura-web/board,bombatura-web/view";
+const WEB: &str = "bombatura-web/compute,bombatura-web/board,bombatura-web/drive,bombatura-web/view";
 
 /// Unit, property and doc tests of every package.
 fn cargo_tests(workspace: &Workspace) -> Result<()> {

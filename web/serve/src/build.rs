@@ -33,7 +33,8 @@ pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
     node::install(workspace, Tools::Optimiser)?;
     compile::bring_target()?;
     let modules = std::thread::scope(|scope| {
-        let lanes = Module::LANES.map(|lane| scope.spawn(move || lane.map(|module| make(workspace, module))));
+        let lanes = Module::LANES
+            .map(|lane| scope.spawn(move || lane.iter().map(|&module| make(workspace, module)).collect::<Vec<_>>()));
         let join = |lane: std::thread::ScopedJoinHandle<'_, _>| {
             lane.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
         };

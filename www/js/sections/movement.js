@@ -7,7 +7,7 @@ import { note } from "./fields.js";
 import { MOVEMENT_WORDS as WORDS } from "./movement_words.js";
 import { nodeMotion } from "./node_motion.js";
 import { watchStage } from "./stage_watch.js";
-import { namedRow, tableOf } from "./tables.js";
+import { barsOf, fillBars } from "./tables.js";
 
 /**
  * @param {HTMLElement} host
@@ -16,15 +16,15 @@ import { namedRow, tableOf } from "./tables.js";
 export function build(host, bench) {
   const { stage } = bench;
   const mode = document.createElement("p");
-  const moved = table(WORDS.moved, WORDS.moved_columns);
-  const shares = table(WORDS.shares, WORDS.share_columns);
+  const moved = barsOf(WORDS.moved, WORDS.moved_columns);
+  const shares = barsOf(WORDS.shares, WORDS.share_columns);
   host.append(mode, moved, shares, note(WORDS.about));
 
   /** @param {Movement} movement */
   const show = ({ shares: parts, island_lift, flaps }) => {
     const amplitudes = island_lift ? [{ key: "island", amplitude: island_lift }, ...flaps] : [];
     moved.hidden = amplitudes.length === 0;
-    fill(
+    fillBars(
       moved,
       amplitudes.map(({ key, amplitude }) => ({
         name: WORDS.region(key),
@@ -33,7 +33,7 @@ export function build(host, bench) {
       })),
     );
     const sorted = parts.toSorted((one, other) => other.share - one.share);
-    fill(
+    fillBars(
       shares,
       sorted.map(({ key, share }) => ({ name: WORDS.region(key), share, figures: [WORDS.percent(share)] })),
     );
@@ -53,32 +53,4 @@ export function build(host, bench) {
     }
   };
   watchStage(host, stage, { motion: () => void follow() });
-}
-
-/**
- * @param {string} title
- * @param {readonly string[]} columns the last over the bars
- */
-function table(title, columns) {
-  const made = tableOf(columns);
-  made.className = "bars";
-  made.createCaption().textContent = title;
-  return made;
-}
-
-/**
- * @param {HTMLTableElement} into
- * @param {readonly { name: string, share: number, figures: readonly string[] }[]} rows
- */
-function fill(into, rows) {
-  const body = into.tBodies[0];
-  body.replaceChildren();
-  for (const { name, share, figures } of rows) {
-    const row = namedRow(body, name);
-    for (const text of figures) {
-      const cell = row.insertCell();
-      cell.textContent = text;
-      cell.style.setProperty("--share", share.toFixed(4));
-    }
-  }
 }

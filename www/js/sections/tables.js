@@ -32,3 +32,31 @@ export function namedRow(body, name) {
   row.append(heading);
   return row;
 }
+
+/**
+ * @param {string} title
+ * @param {readonly string[]} columns the last over the bars
+ */
+export function barsOf(title, columns) {
+  const made = tableOf(columns);
+  made.className = "bars";
+  made.createCaption().textContent = title;
+  return made;
+}
+
+/**
+ * @param {HTMLTableElement} into
+ * @param {readonly { name: string, share: number, figures: readonly string[] }[]} rows
+ */
+export function fillBars(into, rows) {
+  const body = into.tBodies[0];
+  body.replaceChildren();
+  for (const { name, share, figures } of rows) {
+    const row = namedRow(body, name);
+    for (const text of figures) {
+      const cell = row.insertCell();
+      cell.textContent = text;
+      cell.style.setProperty("--share", share.toFixed(4));
+    }
+  }
+}

@@ -7,6 +7,8 @@ pub enum Module {
     Compute,
     /// The drawings, run in another.
     Board,
+    /// What a force makes of a top, run in a third and loaded when it is asked for.
+    Drive,
     /// The view for browsers with WebGPU.
     ViewWebGpu,
     /// The view for the others; some ten times larger, hence a module of its own.
@@ -15,7 +17,8 @@ pub enum Module {
 
 impl Module {
     /// Every module, in two lanes that are made side by side: linking a module keeps one core busy for most of a minute.
-    pub const LANES: [[Module; 2]; 2] = [[Module::ViewWebGl2, Module::ViewWebGpu], [Module::Compute, Module::Board]];
+    pub const LANES: [&[Module]; 2] =
+        [&[Module::ViewWebGl2, Module::ViewWebGpu, Module::Board], &[Module::Compute, Module::Drive]];
 
     /// The module's file name without its ending.
     #[must_use]
@@ -23,6 +26,7 @@ impl Module {
         match self {
             Module::Compute => "compute",
             Module::Board => "board",
+            Module::Drive => "drive",
             Module::ViewWebGpu => "view_webgpu",
             Module::ViewWebGl2 => "view_webgl2",
         }
@@ -34,6 +38,7 @@ impl Module {
         match self {
             Module::Compute => "compute",
             Module::Board => "board",
+            Module::Drive => "drive",
             Module::ViewWebGpu => "view-webgpu",
             Module::ViewWebGl2 => "view-webgl2",
         }
@@ -42,7 +47,7 @@ impl Module {
     /// The cargo profile: see the workspace's manifest for what each trades.
     pub(crate) fn profile(self) -> &'static str {
         match self {
-            Module::Compute | Module::Board => "wasm",
+            Module::Compute | Module::Board | Module::Drive => "wasm",
             Module::ViewWebGpu | Module::ViewWebGl2 => "wasm-view",
         }
     }
@@ -51,7 +56,7 @@ impl Module {
     /// The compiler has inlined what pays; more of it only makes the file larger (by a hundredth, at the same speed).
     pub(crate) fn optimiser_flags(self) -> &'static [&'static str] {
         match self {
-            Module::Compute | Module::Board => &["--no-inline=*", "-O3"],
+            Module::Compute | Module::Board | Module::Drive => &["--no-inline=*", "-O3"],
             Module::ViewWebGpu | Module::ViewWebGl2 => &["-Oz"],
         }
     }

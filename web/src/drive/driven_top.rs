@@ -1,0 +1,102 @@
+//! The class that the driven top's worker owns.
+
+use bombatura_core::design::Design;
+use bombatura_core::mesh::MeshSize;
+use bombatura_core::modes::ModesRequest;
+use bombatura_core::regions::{RegionKind, Regions};
+use bombatura_core::response::{Bridge, BridgeFeet, ModalBasis, Port, ResponseError};
+use bombatura_core::top::{RegionResponse, Stages, TopError};
+use serde::Serialize;
+use wasm_bindgen::prelude::*;
+
+use super::to_page;
+use crate::problem::Problem;
+
+/// The mesh that the page shows settled designs on: motions are laid on its picture.
+pub(super) const SIZE: MeshSize = MeshSize::Standard;
+/// Beyond this the shell's waves are as short as the mesh.
+pub(super) const HIGHEST_HZ: f64 = 6000.0;
+const MOST_MODES: usize = 150;
+
+/// One design, its modes up to 6 kHz, and a bridge on it. Problems are thrown as plain objects
+/// `{kind, message, path?, value?, limits?, remedy?}`.
+///
+/// A drive is one of "bow" (a newton along the bow at the bridge's top), "press" (a newton outwards there) and "tap" (a newton outwards at
+/// a place in plan); amplitudes are peaks.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct DrivenTop {
+    pub(super) stages: Stages,
+    pub(super) basis: ModalBasis,
+    pub(super) bridge: Bridge,
+    pub(super) feet: BridgeFeet,
+    pub(super) volume: Port,
+    pub(super) regions: RegionResponse,
+}
+
+#[derive(Serialize)]
+struct AboutReply {
+    modes: usize,
+    nodes: usize,
+    complete_to_hz: f64,
+    elastic_hz: Vec<f64>,
+    free: bool,
+}
+
+#[wasm_bindgen]
+impl DrivenTop {
+    /// Solves the design of a JSON document for its modes up to 6 kHz, 150 at most; the picture of the standard mesh is made too.
+    ///
+    /// Cost: some two seconds.
+    ///
+    /// # Errors
+    /// What is wrong with the document, or a top that can't be meshed, solved, or stood a bridge on.
+    #[wasm_bindgen(constructor)]
+    pub fn new(json: &str) -> Result<DrivenTop, Box<Problem>> {
+        console_error_panic_hook::set_once();
+        let mut stages = Stages::new(Design::parse(json)?);
+        let bridge = stages.bridge();
+        let request = ModesRequest { most: MOST_MODES, below_hz: Some(HIGHEST_HZ), prove: true };
+        let arrays = stages.modal_arrays(SIZE, &bridge, &request)?;
+        stages.picture(SIZE)?;
+        let basis = ModalBasis::new(arrays)?;
+        let stands_at_m = stages.bridge_stands_at_m();
+        let patches = bridge.patches(basis.surface(), stands_at_m);
+        let patches = patches.ok_or(ResponseError::OffTheSurface { place_m: stands_at_m })?;
+        let feet = BridgeFeet::on(&basis, &patches)?;
+        let shape = stages.shape()?;
+        let regions = RegionResponse::new(&basis, &Regions::new(&shape.outline, &shape.holes));
+        let volume = Port::volume(&basis);
+        Ok(DrivenTop { stages, basis, bridge, feet, volume, regions })
+    }
+
+    /// What there is: `{ modes, nodes, complete_to_hz, elastic_hz, free }`.
+    #[must_use]
+    pub fn about(&self) -> JsValue {
+        let elastic_hz = self.basis.elastic_hz().to_vec();
+        to_page(&AboutReply {
+            modes: elastic_hz.len(),
+            nodes: self.basis.node_count(),
+            complete_to_hz: self.basis.complete_to_hz().min(HIGHEST_HZ),
+            elastic_hz,
+            free: self.basis.arrays().rigid > 0,
+        })
+    }
+}
+
+impl From<ResponseError> for Box<Problem> {
+    fn from(error: ResponseError) -> Box<Problem> {
+        Problem::said(error.kind(), error.to_string())
+    }
+}
+
+impl DrivenTop {
+    /// The key of each region, in the order of [`RegionResponse`].
+    pub(super) fn keys(&self) -> Vec<&'static str> {
+        self.regions.kinds().map(RegionKind::key).collect()
+    }
+
+    pub(super) fn scatter_of_frequencies(&mut self) -> Result<f64, TopError> {
+        self.stages.wood_scatter(SIZE)
+    }
+}

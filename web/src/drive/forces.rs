@@ -1,0 +1,51 @@
+//! The forces that the page can drive a top with.
+
+use bombatura_core::response::{Complex, FeetForces, ModalMotion, Port, ResponseError};
+
+use super::DrivenTop;
+use crate::problem::Problem;
+
+const M_PER_MM: f64 = 1e-3;
+
+/// A drive, ready for any frequency.
+pub(super) enum Force {
+    /// At the bridge's top, sideways and outwards, N.
+    Bridge([f64; 2]),
+    /// A newton outwards at a place of the wood.
+    Place(Port),
+}
+
+impl DrivenTop {
+    /// The drive called `word`; the place, mm in plan, counts for a tap.
+    ///
+    /// # Errors
+    /// A drive that there isn't, or a tap off the wood.
+    pub(super) fn force(&self, word: &str, place_mm: [f64; 2]) -> Result<Force, Box<Problem>> {
+        match word {
+            "bow" => Ok(Force::Bridge([1.0, 0.0])),
+            "press" => Ok(Force::Bridge([0.0, 1.0])),
+            "tap" => Ok(Force::Place(self.place(place_mm)?)),
+            _ => Err(Problem::said(
+                "unknown_drive",
+                format!("There is no drive called \"{word}\"; use bow, press or tap."),
+            )),
+        }
+    }
+
+    /// A newton outwards at a place in plan.
+    pub(super) fn place(&self, place_mm: [f64; 2]) -> Result<Port, ResponseError> {
+        Port::outward(&self.basis, place_mm.map(|at| at * M_PER_MM))
+    }
+
+    /// The top's motion under `force` at `hz`; the bridge's mass takes its part.
+    pub(super) fn driven(&self, force: &Force, hz: f64) -> ModalMotion {
+        let resonators = self.basis.resonators();
+        match force {
+            Force::Bridge(at_top_n) => {
+                let forces: FeetForces = self.bridge.forces(&self.feet, resonators, at_top_n.map(Complex::from), hz);
+                resonators.motion(&self.feet.loaded(&forces), hz)
+            }
+            Force::Place(port) => resonators.motion(&[(Complex::from(1.0), port)], hz),
+        }
+    }
+}

@@ -1,0 +1,153 @@
+/**
+ * Mobilities, volume velocity and level over frequency: one curve at a time, its peaks with their modes, another design's kept beside it.
+ */
+/** @import { Drive, DrivenCurves } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
+import { download, fileName } from "../design_files.js";
+import { ProblemError } from "../workshop_client.js";
+import { CurveSheet } from "./curve_sheet.js";
+import { at } from "./design_edits.js";
+import { DRIVE_WORDS as WORDS } from "./drive_words.js";
+import { driven } from "./driven_client.js";
+import { button, ChoiceField, group, note } from "./fields.js";
+import { highestPeaks, nearestMode } from "./peaks.js";
+import { tableOf } from "./tables.js";
+import { TappedPlace } from "./tapped_place.js";
+import { whileOpen } from "./while_open.js";
+
+const SPAN = { from_hz: 100, to_hz: 6000, points: 500 };
+const PEAKS = 10;
+
+/** @typedef {keyof typeof WORDS.curves} CurveName */
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export function build(host, bench) {
+  const client = driven(bench);
+  const { design } = bench.store;
+  const about = note("");
+  about.setAttribute("role", "status");
+  const busy = document.createElement("progress");
+  busy.setAttribute("aria-label", WORDS.solving);
+  const curve = new ChoiceField(WORDS.curve, "", WORDS.curves, () => show());
+  const by = new ChoiceField(WORDS.by, "", { bow: WORDS.drives.bow, press: WORDS.drives.press }, () => void ask());
+  const place = new TappedPlace(
+    bench,
+    WORDS.watched,
+    WORDS,
+    [0, at(design, "outline.length_mm") - at(design, "sound_holes.stop_mm")],
+    () => void ask(),
+    () => curve.word === "transfer" && host.closest("details")?.open === true,
+  );
+  const sheet = new CurveSheet();
+  const kept_text = note("");
+  const peaks = tableOf(WORDS.curve_columns);
+  peaks.className = "peaks";
+  peaks.createCaption().textContent = WORDS.curve_table;
+  const compare = button(WORDS.compare, () => {
+    kept = last && { name: bench.store.name, curves: last };
+    show();
+  });
+  const drop = button(WORDS.drop, () => {
+    kept = undefined;
+    show();
+  });
+  const save = button(WORDS.save_curves, () => {
+    if (last !== undefined) {
+      const name = fileName(`${bench.store.name} curves`, ".csv");
+      download(name, csv(last), "text/csv");
+      bench.say(WORDS.saved(name));
+    }
+  });
+  host.append(
+    about,
+    busy,
+    group(WORDS.curves_title, curve.row, by.row, place.rows),
+    sheet.figure,
+    kept_text,
+    compare,
+    drop,
+    save,
+    peaks,
+    note(WORDS.curves_about),
+  );
+
+  /** @type {DrivenCurves | undefined} */
+  let last;
+  /** @type {{ name: string, curves: DrivenCurves } | undefined} another design's, or this one's before a change */
+  let kept;
+  /** @type {readonly number[]} */
+  let modes_hz = [];
+
+  const ask = async () => {
+    busy.hidden = false;
+    about.textContent = WORDS.solving;
+    try {
+      const text = bench.store.text;
+      const top = await client.ask("driven", { design: text });
+      modes_hz = top.elastic_hz;
+      about.textContent = WORDS.about(top);
+      const drive = { by: /** @type {Drive["by"]} */ (by.word), place_mm: /** @type {[number, number]} */ ([0, 0]) };
+      const curves = await client.askBeside("driven_curves", { design: text, drive, to_mm: place.place_mm, ...SPAN });
+      if (curves !== undefined) {
+        last = curves;
+        show();
+      }
+    } catch (reason) {
+      if (reason instanceof ProblemError) {
+        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+      }
+    }
+    busy.hidden = true;
+  };
+
+  const show = () => {
+    place.rows.hidden = curve.word !== "transfer";
+    drop.hidden = kept === undefined;
+    kept_text.textContent = kept === undefined ? "" : WORDS.compared(kept.name);
+    if (last === undefined) {
+      return;
+    }
+    const name = /** @type {CurveName & keyof DrivenCurves} */ (curve.word);
+    const of = (/** @type {DrivenCurves} */ curves) => ({ hz: hertzOf(curves, name), db: curves[name] });
+    const own = of(last);
+    sheet.show({
+      own,
+      kept: kept && of(kept.curves),
+      label: WORDS.curve_label(WORDS.curves[name], SPAN.from_hz, SPAN.to_hz),
+      unit: WORDS.units[name],
+    });
+    const body = peaks.tBodies[0];
+    body.replaceChildren();
+    for (const { hz, db } of highestPeaks(own.hz, own.db, PEAKS)) {
+      const row = body.insertRow();
+      for (const text of [hz.toFixed(0), db.toFixed(1).replace("-", "−"), String(nearestMode(modes_hz, hz) ?? "–")]) {
+        row.insertCell().textContent = text;
+      }
+    }
+  };
+  whileOpen(host, bench, () => void ask());
+}
+
+/**
+ * @param {DrivenCurves} curves
+ * @param {string} name
+ */
+function hertzOf(curves, name) {
+  return name === "level" ? curves.level_hz : curves.hz;
+}
+
+/** @param {DrivenCurves} curves */
+function csv(curves) {
+  const names = /** @type {const} */ (["bass", "treble", "transfer", "volume"]);
+  const level = new Map(Array.from(curves.level_hz, (hz, index) => [hz, curves.level[index]]));
+  const lines = Array.from(curves.hz, (hz, index) =>
+    [hz.toFixed(2), ...names.map((name) => curves[name][index].toFixed(2)), level.get(hz)?.toFixed(1) ?? ""].join(","),
+  );
+  const units = names.map((name) => `${name} (${WORDS.units[name]})`);
+  return [`"Hz",${[...units, `level (${WORDS.units.level})`].map((head) => `"${head}"`).join(",")}`, ...lines, ""].join(
+    "\n",
+  );
+}

@@ -1,0 +1,82 @@
+/**
+ * A bowed note: what its harmonics move, and the sum of them on the stage in slow motion.
+ */
+/** @import { DrivenNote } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
+import { ProblemError } from "../workshop_client.js";
+import { DRIVE_WORDS as WORDS } from "./drive_words.js";
+import { driven } from "./driven_client.js";
+import { DrivenStage } from "./driven_stage.js";
+import { button, ChoiceField, group, note } from "./fields.js";
+import { nearestNote, noteHertz } from "./pitch.js";
+import { barsOf, fillBars } from "./tables.js";
+import { whileOpen } from "./while_open.js";
+
+/** From the open G string three octaves up, in semitones of MIDI. */
+const LOWEST = 55;
+const HIGHEST = 91;
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export function build(host, bench) {
+  const client = driven(bench);
+  const shown = new DrivenStage(bench);
+  const about = note("");
+  about.setAttribute("role", "status");
+  const busy = document.createElement("progress");
+  busy.setAttribute("aria-label", WORDS.solving);
+  const notes = Object.fromEntries(
+    Array.from({ length: HIGHEST - LOWEST + 1 }, (_, step) => {
+      const hz = noteHertz(LOWEST + step);
+      return [String(LOWEST + step), `${nearestNote(hz).name}, ${hz.toFixed(0)} Hz`];
+    }),
+  );
+  const choice = new ChoiceField(WORDS.note, "", notes, () => void ask());
+  choice.show("69");
+  const harmonics = barsOf(WORDS.harmonics, WORDS.harmonic_columns);
+  const play = button(WORDS.play_note, () => {
+    if (last !== undefined) {
+      const hz = last.harmonics[0].hz;
+      const caption = {
+        title: WORDS.note_title(hz),
+        text: WORDS.note_text(last.largest_um),
+        largest_um: last.largest_um,
+      };
+      shown.play(last.motion, last.frames, caption);
+    }
+  });
+  host.append(about, busy, group(WORDS.note, choice.row, play), harmonics, note(WORDS.note_about));
+
+  /** @type {DrivenNote | undefined} */
+  let last;
+  const ask = async () => {
+    const running = shown.owns;
+    busy.hidden = false;
+    about.textContent = WORDS.solving;
+    try {
+      const found = await client.ask("driven_note", { design: bench.store.text, hz: noteHertz(Number(choice.word)) });
+      about.textContent = "";
+      last = found;
+      fillBars(
+        harmonics,
+        found.harmonics.slice(0, 16).map(({ hz, share }, index) => ({
+          name: WORDS.harmonic(index + 1, hz),
+          share,
+          figures: [WORDS.percent(share)],
+        })),
+      );
+      if (running) {
+        play.click();
+      }
+    } catch (reason) {
+      if (reason instanceof ProblemError) {
+        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+      }
+    }
+    busy.hidden = true;
+  };
+  host.closest("details")?.addEventListener("toggle", () => shown.stop());
+  whileOpen(host, bench, () => void ask());
+}

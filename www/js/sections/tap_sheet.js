@@ -1,0 +1,65 @@
+/**
+ * A tap tone's modes as strokes over frequency, and a heard spectrum over them.
+ */
+/** @import { TapTone } from "../messages.js" */
+/** @import { Spectrum } from "./listening.js" */
+import { SVG, svgLine } from "./svg_line.js";
+
+const WIDTH = 320;
+const HEIGHT = 120;
+const FOOT = 16;
+const LEAST_HZ = 50;
+const MOST_HZ = 2000;
+/** From the strongest down. */
+const RANGE_DB = 50;
+const MARKS = [50, 100, 200, 500, 1000, 2000];
+
+export class TapSheet {
+  figure = document.createElement("figure");
+  #sheet = document.createElementNS(SVG, "svg");
+  #strokes = document.createElementNS(SVG, "g");
+  #heard = svgLine("kept", "");
+
+  /** @param {string} label */
+  constructor(label) {
+    this.figure.className = "curve-sheet";
+    this.#sheet.setAttribute("viewBox", `0 0 ${WIDTH} ${HEIGHT + FOOT}`);
+    this.#sheet.setAttribute("role", "img");
+    this.#sheet.setAttribute("aria-label", label);
+    const marks = MARKS.flatMap((hz) => {
+      const text = document.createElementNS(SVG, "text");
+      text.setAttribute("x", String(place(hz)));
+      text.setAttribute("y", String(HEIGHT + FOOT - 4));
+      text.setAttribute("text-anchor", hz === LEAST_HZ ? "start" : hz === MOST_HZ ? "end" : "middle");
+      text.textContent = hz < 1000 ? String(hz) : `${hz / 1000}k`;
+      return [svgLine("grid", `M${place(hz)} 0V${HEIGHT}`), text];
+    });
+    this.#sheet.append(...marks, this.#strokes, this.#heard);
+    this.figure.append(this.#sheet);
+  }
+
+  /** @param {TapTone["peaks"]} peaks */
+  show(peaks) {
+    const strokes = peaks
+      .filter(({ hz, level_db }) => hz >= LEAST_HZ && hz <= MOST_HZ && level_db > -RANGE_DB)
+      .map(({ hz, level_db }) => `M${place(hz).toFixed(1)} ${HEIGHT}V${((-HEIGHT * level_db) / RANGE_DB).toFixed(1)}`);
+    this.#strokes.replaceChildren(svgLine("stroke", strokes.join("")));
+  }
+
+  /** @param {Spectrum} spectrum its loudest at the top of the sheet */
+  hear({ db, step_hz }) {
+    const [first, last] = [Math.ceil(LEAST_HZ / step_hz), Math.min(Math.floor(MOST_HZ / step_hz), db.length - 1)];
+    const loudest = db.subarray(first, last + 1).reduce((most, own) => Math.max(most, own), Number.NEGATIVE_INFINITY);
+    const points = [];
+    for (let at = first; at <= last; at++) {
+      const below = Math.min(loudest - db[at], RANGE_DB);
+      points.push(`${place(at * step_hz).toFixed(1)} ${((HEIGHT * below) / RANGE_DB).toFixed(1)}`);
+    }
+    this.#heard.setAttribute("d", Number.isFinite(loudest) ? `M${points.join("L")}` : "");
+  }
+}
+
+/** @param {number} hz */
+function place(hz) {
+  return (WIDTH * Math.log(hz / LEAST_HZ)) / Math.log(MOST_HZ / LEAST_HZ);
+}
