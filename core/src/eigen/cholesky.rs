@@ -4,16 +4,15 @@
 //! assembled in a dense front with what its children in the elimination tree left over, factorised there, and what they leave
 //! over goes to the parent. All arithmetic is in [`tiles`](super::tiles).
 //!
-//! Ordering and supernodes are faer's, and so was this part, until it was measured in wasm, where faer multiplies blocks of some ten rows
-//! without SIMD: a shell of 1 200 nodes took 7.7 ms, eight right sides 3.1 ms.
+//! This part was faer's, until it was measured in wasm, where faer multiplies blocks of some ten rows without SIMD: a shell of 1 200
+//! nodes took 7.7 ms, eight right sides 3.1 ms.
 
-use faer::sparse::linalg::cholesky::SymbolicCholeskyRaw;
-use faer::sparse::linalg::cholesky::supernodal::SymbolicSupernodalCholesky;
 use pulp::{Simd, WithSimd};
 
 use super::Symbolic;
 use super::lanes::{LANES, LaneKernel, Lanes, interleave, on_lanes, registers_mut, separate};
 use super::substitution;
+use super::supernodes::{Supernode, Supernodes};
 use super::tiles::{Columns, subtract_below, subtract_product};
 use super::widest::widest;
 
@@ -63,8 +62,8 @@ impl Column<'_> {
 impl Cholesky {
     /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
     pub(super) fn new(symbolic: &Symbolic, entries: &[f64], pivots: Pivots) -> Result<Cholesky, Refused> {
-        let supernodes = supernodes(symbolic);
-        let mut values = vec![0.0; supernodes.len_val()];
+        let supernodes = &symbolic.supernodes;
+        let mut values = vec![0.0; supernodes.entries()];
         let mut signs = vec![1.0; symbolic.dof()];
         widest(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
         Ok(Cholesky { values, signs })
@@ -77,9 +76,9 @@ impl Cholesky {
 
     /// The columns of L in order.
     pub(super) fn columns<'a>(&'a self, symbolic: &'a Symbolic) -> impl Iterator<Item = Column<'a>> {
-        let supernodes = supernodes(symbolic);
-        (0..supernodes.n_supernodes()).flat_map(move |index| {
-            let own = supernode(supernodes, index);
+        let supernodes = &symbolic.supernodes;
+        (0..supernodes.count()).flat_map(move |index| {
+            let own = supernodes.get(index);
             let (rows, end) = (own.rows(), own.start + own.columns);
             let panel = &self.values[own.values.clone()];
             panel.chunks_exact(rows).enumerate().map(move |(column, panel)| Column {
@@ -95,44 +94,14 @@ impl Cholesky {
     pub(super) fn solve(&self, symbolic: &Symbolic, block: &mut [f64]) {
         let mut lanes = vec![[0.0; LANES]; symbolic.dof()];
         interleave(block, &mut lanes);
-        on_lanes(Solve { supernodes: supernodes(symbolic), values: &self.values, lanes: &mut lanes });
+        on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, lanes: &mut lanes });
         separate(&lanes, block);
     }
 }
 
-fn supernodes(symbolic: &Symbolic) -> &SymbolicSupernodalCholesky<u32> {
-    match symbolic.cholesky.raw() {
-        SymbolicCholeskyRaw::Supernodal(supernodes) => supernodes,
-        SymbolicCholeskyRaw::Simplicial(_) => {
-            unreachable!("broken invariant: the symbolic factorisation is supernodal by construction")
-        }
-    }
-}
-
-/// One supernode: its columns, the rows below them, and where its values are.
-struct Supernode<'a> {
-    start: usize,
-    columns: usize,
-    pattern: &'a [u32],
-    values: std::ops::Range<usize>,
-}
-
-impl Supernode<'_> {
-    fn rows(&self) -> usize {
-        self.columns + self.pattern.len()
-    }
-}
-
-fn supernode(all: &SymbolicSupernodalCholesky<u32>, index: usize) -> Supernode<'_> {
-    let (start, end) = (all.supernode_begin()[index] as usize, all.supernode_end()[index] as usize);
-    let pattern = all.supernode(index).pattern();
-    let (columns, first) = (end - start, all.col_ptr_for_val()[index] as usize);
-    Supernode { start, columns, pattern, values: first..first + columns * (columns + pattern.len()) }
-}
-
 struct Factorise<'a> {
     symbolic: &'a Symbolic,
-    supernodes: &'a SymbolicSupernodalCholesky<u32>,
+    supernodes: &'a Supernodes,
     entries: &'a [f64],
     pivots: Pivots,
     values: &'a mut [f64],
@@ -145,10 +114,10 @@ impl WithSimd for Factorise<'_> {
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) -> Self::Output {
         let Factorise { symbolic, supernodes, entries, pivots, values, signs } = self;
-        let count = supernodes.n_supernodes();
+        let count = supernodes.count();
         let mut home = vec![0_u32; symbolic.dof()];
         for index in 0..count {
-            let Supernode { start, columns, .. } = supernode(supernodes, index);
+            let Supernode { start, columns, .. } = supernodes.get(index);
             home[start..start + columns].fill(index as u32);
         }
         // (supernode): what its children left over, each (column, row) on the child's pattern.
@@ -160,7 +129,7 @@ impl WithSimd for Factorise<'_> {
         let mut row_of = vec![0_u32; symbolic.dof()];
         let (starts, rows_of) = (symbolic.lower.col_ptr(), symbolic.lower.row_idx());
         for index in 0..count {
-            let own = supernode(supernodes, index);
+            let own = supernodes.get(index);
             let (rows, below) = (own.rows(), own.pattern.len());
             for (row, place) in (own.start..own.start + own.columns).enumerate() {
                 row_of[place] = row as u32;
@@ -177,7 +146,7 @@ impl WithSimd for Factorise<'_> {
             }
             let mut rest = zeros(&mut spare, below * below);
             for (child, update) in left_over[index].drain(..) {
-                let pattern = supernode(supernodes, child).pattern;
+                let pattern = supernodes.get(child).pattern;
                 for (column, update) in update.chunks_exact(pattern.len()).enumerate() {
                     let to = row_of[pattern[column] as usize] as usize;
                     // The rest of the front has neither the columns nor the rows of the panel.
@@ -283,7 +252,7 @@ fn signed_rows<'a>(l: Columns<'a>, rows: usize, signs: &'a [f64]) -> impl Iterat
 }
 
 struct Solve<'a> {
-    supernodes: &'a SymbolicSupernodalCholesky<u32>,
+    supernodes: &'a Supernodes,
     values: &'a [f64],
     lanes: &'a mut [Lanes],
 }
@@ -303,8 +272,8 @@ impl Solve<'_> {
         let lanes = registers_mut::<S, REGISTERS>(lanes);
         let nothing = [simd.splat_f64s(0.0); REGISTERS];
         let mut front = Vec::new();
-        for index in 0..supernodes.n_supernodes() {
-            let own = supernode(supernodes, index);
+        for index in 0..supernodes.count() {
+            let own = supernodes.get(index);
             let columns = own.start..own.start + own.columns;
             front.clear();
             front.extend_from_slice(&lanes[columns.clone()]);
@@ -318,8 +287,8 @@ impl Solve<'_> {
                 }
             }
         }
-        for index in (0..supernodes.n_supernodes()).rev() {
-            let own = supernode(supernodes, index);
+        for index in (0..supernodes.count()).rev() {
+            let own = supernodes.get(index);
             let columns = own.start..own.start + own.columns;
             front.clear();
             front.extend_from_slice(&lanes[columns.clone()]);
