@@ -3,6 +3,9 @@
  * has changed it; none knows designs.
  */
 
+import { measureName } from "#words/measures.js";
+import { WORDS } from "#words/page.js";
+
 /**
  * Two decimals of a millimetre, three of a pure number, are what is shown; the design keeps what it has.
  * @param {number} value
@@ -31,11 +34,11 @@ export function measureOf(path, measures) {
 
 /**
  * A measure of the design as a field shows it.
- * @param {{ what: string, unit: string }} measure
+ * @param {{ path: string, what: string, unit: string }} measure
  * @returns {NumberOptions}
  */
-export function ofMeasure({ what, unit }) {
-  return { label: what.charAt(0).toUpperCase() + what.slice(1), unit };
+export function ofMeasure({ path, what, unit }) {
+  return { label: measureName(path, what), unit };
 }
 
 /** A number with its label and unit. */
@@ -62,8 +65,8 @@ export class NumberField {
     input.inputMode = "decimal";
     input.step = String(step ?? (unit === "" ? 0.01 : unit === "deg" ? 1 : 0.1));
     input.placeholder = absent ?? "";
-    const units = unit === "" ? "" : ` in ${unit === "deg" ? "degrees" : unit}`;
-    input.setAttribute("aria-label", (group === "" ? label : `${group}, ${label}`) + units);
+    const whole = group === "" ? label : `${group}, ${label}`;
+    input.setAttribute("aria-label", unit === "" ? whole : WORDS.in_unit(whole, unit));
     input.addEventListener("change", () => {
       if (Number.isFinite(input.valueAsNumber)) {
         changed(input.valueAsNumber);

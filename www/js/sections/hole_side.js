@@ -4,9 +4,10 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { HoleFigures, MeasureLimits } from "../messages.js" */
 /** @import { Side } from "./f_holes.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { at, changed } from "./design_edits.js";
 import { ChoiceField, group, NumberField, note, ofMeasure } from "./fields.js";
-import { SECTION_WORDS } from "./section_words.js";
 
 const WORDS = SECTION_WORDS.sound_holes;
 

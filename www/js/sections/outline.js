@@ -2,9 +2,10 @@
  * Every measure of the outline as a number.
  */
 /** @import { Bench } from "../sections.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { at, changed, withBassSide } from "./design_edits.js";
 import { BoxField, group, NumberField, note, ofMeasure } from "./fields.js";
-import { SECTION_WORDS } from "./section_words.js";
 import { allMeasures } from "./unchanging.js";
 
 /**
