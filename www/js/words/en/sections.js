@@ -71,7 +71,7 @@ export const SECTION_WORDS = {
     /** @type {(word: string, name: string) => string} the core's names are English */
     name: (_word, name) => name,
     /** @type {(design: Design, word: string) => Design} with name and note in this language */
-    design: (design) => design,
+    design: (design, _word) => design,
     choice: "Design to start from",
     start: "Start from it",
     /** @param {string} name */
@@ -87,13 +87,13 @@ export const SECTION_WORDS = {
       spline: "spline through points",
     },
     fullness: "Fullness",
-    /** @param {boolean} long */
+    /** @type {(long: boolean) => string} */
     turn: (long) => (long ? "Turns hollow, from the apex" : "Turns hollow, from the centreline"),
     own_bass: "The bass side differs",
     points: "Points, mm",
     lower: "towards the bottom edge",
     upper: "towards the neck end",
-    /** @param {boolean} long */
+    /** @type {(long: boolean) => string} */
     place: (long) => (long ? "from the apex" : "from the centreline"),
     height: "above the channel",
     /** @type {(number: number) => string} */
