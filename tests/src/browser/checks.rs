@@ -9,6 +9,7 @@ mod fallback;
 mod files;
 mod folder;
 mod kept;
+mod language;
 mod live;
 mod measured;
 mod motion;
@@ -69,6 +70,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     drawings::run(place, run).await;
     files::run(place, run).await;
     kept::run(place, run).await;
+    language::run(place, run).await;
     sections::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;

@@ -8,9 +8,9 @@ import { numberText } from "./page.js";
 export const GRADUATION_WORDS = {
   zones: "Stärken nach Zonen",
   left_out: {
-    upper_bout_mm: "wie Flanken",
-    lower_bout_mm: "wie Flanken",
-    channel_mm: "dazwischen",
+    upper_bout_mm: "Flanken",
+    lower_bout_mm: "Flanken",
+    channel_mm: "fließend",
     around_holes_mm: "keine",
     wings_mm: "keine",
   },

@@ -21,14 +21,14 @@ const REGIONS = {
 /** @type {typeof English.REGION_WORDS} */
 export const REGION_WORDS = {
   caption: "Bereiche der Decke",
-  columns: ["Bereich", "cm²", "g", "Mittel mm", "Mindestmaß mm"],
+  columns: ["Bereich", "cm²", "g", "Mittel mm", "min. mm"],
   overlay: "Im Grundriss zeigen",
   throats: (throats) => {
     const each = throats.map(({ key, width_mm }) => `${REGION_WORDS.name(key)} ${numberText(width_mm, 1)} mm`);
     return `Von den Spitzen der Flügel zum Schaft: ${each.join("; ")}.`;
   },
   about:
-    "Aus Umriss und F-Löchern gefunden. Flächen im Grundriss, Massen ohne Balken und Lack. Mittel: der Stärke. Mindestmaß: das schmalste Holz, bei einem Flügel seine Wurzel, bei Insel, Engstellen und Flanken der kürzeste Weg von Rand zu Rand.",
+    "Aus Umriss und F-Löchern gefunden. Flächen im Grundriss, Massen ohne Balken und Lack. Mittel: der Stärke. Min.: das schmalste Holz, bei einem Flügel seine Wurzel, bei Insel, Engstellen und Flanken der kürzeste Weg von Rand zu Rand.",
   name: (key) => {
     const side = /_(bass|treble)$/.exec(key)?.[1];
     const region = REGIONS[key.replace(/_(bass|treble)$/, "")] ?? key;
