@@ -64,7 +64,11 @@ impl Shooting<'_> {
         self.shoot_whole_page(&page).await?;
         page.prefer_dark(true).await?;
         self.shoot(&page, "dark-whole-page").await?;
-        page.prefer_dark(false).await
+        page.prefer_dark(false).await?;
+        let page = Page::open(self.session, &format!("{url}de.html"), self.screen).await?;
+        page.judged().await?;
+        page.drawn().await?;
+        self.shoot(&page, "german").await
     }
 
     /// One picture, after the stage has had time to draw what was asked for.

@@ -2,8 +2,10 @@
  * What the arching does, in words and figures.
  */
 /** @import { Arching, FigureAt, HoleMeeting } from "./messages.js" */
+
+import { DRAWING_WORDS } from "#words/drawings.js";
+import { numberText } from "#words/page.js";
 import { showFigures } from "./figure_list.js";
-import { WORDS } from "./words.js";
 
 /**
  * @param {HTMLElement} list
@@ -18,20 +20,20 @@ export function showArching(list, arching) {
  * @returns {[string, string, string?][]} term, figure, and where or what of it
  */
 export function archingLines(arching) {
-  const words = WORDS.arching;
+  const words = DRAWING_WORDS.arching;
   const place = (/** @type {FigureAt} */ { at }) => words.place(Math.round(at[1]), Math.round(Math.abs(at[0])));
   /** @type {[string, string, string?][]} */
   const lines = [
     [words.apex, mm(arching.apex_mm), words.above_edge(mm(arching.rise_mm))],
     [words.channel, mm(arching.channel_depth_mm)],
-    [words.steepest, `${arching.steepest.value.toFixed(0)}°`, place(arching.steepest)],
+    [words.steepest, `${numberText(arching.steepest.value, 0)}°`, place(arching.steepest)],
   ];
   for (const [term, radius] of /** @type {const} */ ([
     [words.hollow, arching.hollow_radius],
     [words.round, arching.round_radius],
   ])) {
     if (radius) {
-      lines.push([term, `${radius.value.toFixed(0)} mm`, place(radius)]);
+      lines.push([term, `${numberText(radius.value, 0)} mm`, place(radius)]);
     }
   }
   const holes = arching.holes.map((hole) => ({ side: words.sides[hole.treble_side ? 1 : 0], ...meeting(hole) }));
@@ -47,7 +49,7 @@ export function archingLines(arching) {
  * @returns {{ text: string, note?: string }}
  */
 function meeting({ crossings, misses }) {
-  const words = WORDS.arching;
+  const words = DRAWING_WORDS.arching;
   if (misses) {
     return { text: words.misses(mm(misses.by_mm), misses.inside), note: words.should_fall_within };
   }
@@ -63,5 +65,5 @@ function meeting({ crossings, misses }) {
 
 /** @param {number} length_mm */
 function mm(length_mm) {
-  return `${length_mm.toFixed(1)} mm`;
+  return `${numberText(length_mm, 1)} mm`;
 }

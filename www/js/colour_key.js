@@ -3,8 +3,9 @@
  */
 /** @import { ScalarColours } from "./scalar_colours.js" */
 /** @import { Bench } from "./sections.js" */
+
+import { WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { WORDS } from "./words.js";
 
 /** Stops of the painted scale; between two of them the colours are straight enough. */
 const STOPS = 16;

@@ -1,8 +1,9 @@
 /**
  * Designs as files: saving by download, opening by the file chooser or by dropping a file on the page.
  */
+
+import { WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { WORDS } from "./words.js";
 import { ProblemError } from "./workshop_client.js";
 
 /**

@@ -3,8 +3,11 @@
  * keys; while it moves the change is offered as a trial, and settled when it is let go.
  */
 /** @import { Drawing, Handle } from "./messages.js" */
+
+import { DRAWING_WORDS } from "#words/drawings.js";
+import { measureName } from "#words/measures.js";
+import { numberText } from "#words/page.js";
 import { dragged, keyed } from "./handle_moves.js";
-import { WORDS } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -83,7 +86,7 @@ export class DrawingSheet {
     });
     fill(this.#labels, drawing.labels.length, "text").forEach((text, i) => {
       text.setAttribute("class", drawing.labels[i].minor ? "minor" : "");
-      text.textContent = WORDS.label(drawing.labels[i]);
+      text.textContent = DRAWING_WORDS.label(drawing.labels[i]);
       text.setAttribute("dx", this.#layout.anchor === "start" ? "9" : "0");
     });
     this.#showHandles(drawing.handles, latest);
@@ -183,12 +186,12 @@ export class DrawingSheet {
     const along = this.#onPage(handle.along);
     const turn = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
     holder.children[1].setAttribute("transform", `rotate(${turn.toFixed(1)})`);
-    number.textContent = WORDS.handle_value(handle, value);
+    const text = valueText(handle, value);
+    number.textContent = text;
     number.setAttribute("x", String(Math.sign(this.#onPage(handle.at)[0]) * -14));
     number.setAttribute("y", "-16");
-    const text = WORDS.handle_value(handle, value);
     for (const [name, says] of [
-      ["label", WORDS.handle_name(handle)],
+      ["label", measureName(handle.paths[0], handle.what)],
       ["valuemin", String(handle.least)],
       ["valuemax", String(handle.most)],
       ["valuenow", String(value)],
@@ -327,6 +330,14 @@ export class DrawingSheet {
 /** @param {Held} held */
 function numberOf({ handle, pending }) {
   return pending ?? handle.value;
+}
+
+/**
+ * @param {Handle} handle
+ * @param {number} value
+ */
+export function valueText({ unit }, value) {
+  return unit === "" ? numberText(value, 2) : `${numberText(value, 1)} ${unit}`;
 }
 
 /** @param {string} name */

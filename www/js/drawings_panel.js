@@ -4,12 +4,14 @@
 /** @import { Design } from "./design_store.js" */
 /** @import { Drawings, Handle } from "./messages.js" */
 /** @import { SheetLayout } from "./drawing_sheet.js" */
+
+import { DRAWING_WORDS as WORDS } from "#words/drawings.js";
+import { measureName } from "#words/measures.js";
 import { download, fileName } from "./design_files.js";
 import { withValueAt } from "./design_store.js";
 import { drawingFile } from "./drawing_file.js";
-import { DrawingSheet } from "./drawing_sheet.js";
+import { DrawingSheet, valueText } from "./drawing_sheet.js";
 import { part } from "./page_parts.js";
-import { WORDS } from "./words.js";
 
 /** Heights are drawn twice as large on the page, where a channel of 0.8 mm would be a single pixel; files are true. */
 const HEIGHTS = 2;
@@ -48,7 +50,7 @@ export class DrawingsPanel {
         trial: (handle, value) => events.trial(changed(handle, value)),
         settle: (handle, value) => events.settle(changed(handle, value)),
         attend: (handle, value) => {
-          this.#text.textContent = `${WORDS.handle_name(handle)}: ${WORDS.handle_value(handle, value)}`;
+          this.#text.textContent = `${measureName(handle.paths[0], handle.what)}: ${valueText(handle, value)}`;
         },
       });
       this.#sheets.set(name, sheet);

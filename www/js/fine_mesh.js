@@ -2,8 +2,9 @@
  * The fine mesh on request: a button, and while it is worked out a bar with the time left, and a way to give it up.
  */
 /** @import { Solution } from "./messages.js" */
+
+import { WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { WORDS } from "./words.js";
 
 /**
  * How many times the standard mesh's time the fine one takes, until one has been timed here: three times the nodes in a factor that

@@ -2,8 +2,9 @@
  * Undo and redo: two buttons and the usual keys.
  */
 /** @import { DesignStore } from "./design_store.js" */
+
+import { WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { WORDS } from "./words.js";
 
 /**
  * @param {DesignStore} store

@@ -3,7 +3,7 @@
  */
 /** @import { Kept, KeptDesigns } from "./kept_designs.js" */
 /** @import { Bench } from "./sections.js" */
-import { KEPT_WORDS } from "./kept_words.js";
+import { KEPT_WORDS } from "#words/kept.js";
 import { part } from "./page_parts.js";
 import { button } from "./sections/fields.js";
 import { namedRow } from "./sections/tables.js";

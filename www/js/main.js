@@ -1,6 +1,8 @@
 /**
  * The page's start: makes the parts and connects them. Whatever has a decision in it lives in a module of its own.
  */
+
+import { WORDS } from "#words/page.js";
 import { connectAutosave } from "./autosave.js";
 import { ColourKey } from "./colour_key.js";
 import { isMeasured, listenForFiles, read, save } from "./design_files.js";
@@ -18,7 +20,6 @@ import { connectSections } from "./sections.js";
 import { ShapeControls } from "./shape_controls.js";
 import { Stage } from "./stage.js";
 import { TopSession } from "./top_session.js";
-import { WORDS } from "./words.js";
 import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 
 /** @import { Design } from "./design_store.js" */
@@ -127,7 +128,7 @@ const controls = new ShapeControls(part("#measures", HTMLElement), {
   current: () => store.design,
   trial: (design, measure) => void change(measure, () => session.trial(design)),
   settle: (design, measure) => void change(measure, () => session.settle(design)),
-  not_a_number: (measure) => notices.warn(WORDS.problems.not_a_number(measure.label, measure.unit)),
+  not_a_number: ({ id, unit }) => notices.warn(WORDS.problems.not_a_number(WORDS.measures[id].label, unit)),
 });
 
 /** @type {Bench} */

@@ -6,13 +6,11 @@
 
 /**
  * @typedef {object} Measure
- * @property {string} id
- * @property {string} label
+ * @property {string} id by which its words are found
  * @property {string} unit
  * @property {number} least left end of the slider
  * @property {number} most right end of the slider
  * @property {number} step
- * @property {string} meaning where and how it is measured
  * @property {readonly Path[]} paths the values of the design that it sets, all alike
  */
 
@@ -20,24 +18,20 @@
 export const MEASURES = [
   {
     id: "arch-height",
-    label: "Arch height",
     unit: "mm",
     // Makers' readings of old and present tops run from 13 to 20 mm; a little room on both sides for trying.
     least: 11,
     most: 21,
     step: 0.1,
-    meaning: "Highest point above the gluing plane.",
     paths: [["arching", "apex_height_mm"]],
   },
   {
     id: "lower-eye",
-    label: "Lower eye to edge",
     unit: "mm",
     // 12 mm is the workshop average for a full-size violin.
     least: 8,
     most: 20,
     step: 0.1,
-    meaning: "The narrows: wood left beside each lower eye.",
     paths: [
       ["sound_holes", "bass", "lower_eye_to_edge_mm"],
       ["sound_holes", "treble", "lower_eye_to_edge_mm"],
@@ -45,13 +39,11 @@ export const MEASURES = [
   },
   {
     id: "thickness",
-    label: "Thickness in the centre",
     unit: "mm",
     // 3 mm at the post is the workshop average; below 2 mm few tops stand, above 4.5 mm none is left.
     least: 2,
     most: 4.5,
     step: 0.05,
-    meaning: "Between the holes; the flanks stay as they are.",
     paths: [["graduation", "centre_mm"]],
   },
 ];

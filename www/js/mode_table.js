@@ -3,8 +3,10 @@
  * stop (roving tabindex), so that the table is a single step on the way through the page.
  */
 /** @import { Mode, Surety } from "./messages.js" */
+
+import { hertzText, modeName, WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { bestHertz, hertzText, modeName, spreadText, WORDS } from "./words.js";
+import { bestHertz, spreadText } from "./words/numbers.js";
 
 /** @type {Record<string, (at: number, last: number) => number>} */
 const KEY_STEPS = {

@@ -3,9 +3,10 @@
  */
 /** @import { Stage } from "./stage.js" */
 /** @import { SetView } from "./view_backends.js" */
+
+import { numberText, WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
 import { paintRange } from "./shape_controls.js";
-import { WORDS } from "./words.js";
 
 /** @param {Stage} stage */
 export function connectMotionControls(stage) {
@@ -73,6 +74,6 @@ function follow(selector, effect) {
  * @param {HTMLInputElement} slider
  */
 function show(slider) {
-  part(`output[for=${slider.id}]`, HTMLOutputElement).value = slider.value;
+  part(`output[for=${slider.id}]`, HTMLOutputElement).value = numberText(slider.valueAsNumber);
   paintRange(slider);
 }

@@ -10,7 +10,10 @@ export class Notices {
   #status = part("#status", HTMLElement);
   #alert = part("#alert", HTMLElement);
   #text = part("#alert-text", HTMLElement);
+  #english = part("#alert-english", HTMLElement);
   #remedy = part("#alert-remedy", HTMLElement);
+  /** @type {Problem | undefined} the last one that came up, until it is cleared */
+  #last;
 
   constructor() {
     part("#alert-close", HTMLButtonElement).addEventListener("click", () => this.clear());
@@ -25,27 +28,33 @@ export class Notices {
    * @param {Problem} problem
    * @param {string} [consequence] what became of the person's work
    */
-  warn(problem, consequence = "") {
-    const remedy = problem.remedy !== undefined && !problem.message.includes(problem.remedy) ? problem.remedy : "";
-    this.#text.textContent = sentence(problem.message);
-    this.#remedy.textContent = [sentence(remedy), consequence].filter((text) => text !== "").join(" ");
-    this.#alert.hidden = false;
+  async warn(problem, consequence = "") {
+    this.#last = problem;
+    // Where it can't be loaded the connection is gone; what is said of that is the page's own, in its language.
+    const { told } = await import("#words/problems.js").catch(() => ({ told: asItIs }));
+    // Meanwhile it may have been cleared, or something else is to be said.
+    if (this.#last === problem) {
+      const { message, remedy, english = "" } = told(problem);
+      this.#text.textContent = message;
+      this.#english.textContent = english;
+      this.#remedy.textContent = `${remedy} ${consequence}`.trim();
+      this.#alert.hidden = false;
+    }
   }
 
   clear() {
+    this.#last = undefined;
     this.#alert.hidden = true;
-    this.#text.textContent = "";
-    this.#remedy.textContent = "";
+    for (const line of [this.#text, this.#english, this.#remedy]) {
+      line.textContent = "";
+    }
   }
 }
 
 /**
- * The core's messages begin in small letters, so that they can stand inside others.
- * @param {string} text
+ * @param {Problem} problem
+ * @returns {{ message: string, remedy: string, english?: string }}
  */
-function sentence(text) {
-  // A message that begins with a place in the file keeps that as it is written there.
-  const place = /^[\w"]*[._"]/.test(text);
-  const begun = place ? text : text.charAt(0).toUpperCase() + text.slice(1);
-  return begun === "" || /[.!?…]$/.test(begun) ? begun : `${begun}.`;
+function asItIs({ message, remedy = "" }) {
+  return { message, remedy };
 }

@@ -1,6 +1,8 @@
 /** @import { Mode, Solution, Surety } from "./messages.js" */
+
+import { meshText, sourceText, WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
-import { bestHertz, meshText, sourceText, spreadText, WORDS } from "./words.js";
+import { bestHertz, spreadText } from "./words/numbers.js";
 
 /** Writes the figures that stand on the stage and under the table, each with the mesh that it came from. */
 export class ResultText {

@@ -4,6 +4,8 @@
 /** @import { ColourKey } from "./colour_key.js" */
 /** @import { Picture } from "./messages.js" */
 /** @import { Bench } from "./sections.js" */
+import { COLOUR_WORDS } from "#words/colours.js";
+import { numberText } from "#words/page.js";
 import { nearestNodes, nodeCount, nodesOf, outsidePlaces } from "./picture_nodes.js";
 import { rangeOf } from "./scalar_range.js";
 import { sequentialColour } from "./sequential_colours.js";
@@ -17,8 +19,8 @@ const SCALARS = {
   height: { unit: "mm", decimals: 1 },
   thickness: { unit: "mm", decimals: 1 },
   slope: { unit: "°", decimals: 0 },
-  curvature: { unit: "/m", decimals: 0, signed: ["round", "hollow"], clipped: true },
-  strain_energy: { unit: "× mean", decimals: 1, clipped: true },
+  curvature: { unit: "/m", decimals: 0, signed: COLOUR_WORDS.curvature, clipped: true },
+  strain_energy: { unit: COLOUR_WORDS.times_mean, decimals: 1, clipped: true },
 };
 
 /** Follows what is shown with the colours of one number. */
@@ -124,7 +126,7 @@ export class ScalarColours {
     this.#painted = { places_mm: outsidePlaces(picture), shares, colours: with_alpha };
     this.#bench.stage.hold("colour", (view) => view.set_colour("scalar"));
     const end = (/** @type {number} */ value, /** @type {string} */ beyond, /** @type {string} */ word) =>
-      [beyond, `${value.toFixed(decimals).replace("-", "−")}\u202f${unit}`, word].join(" ").trim();
+      [beyond, `${numberText(value, decimals)}\u202f${unit}`, word].join(" ").trim();
     this.#key.show(colours, [
       end(range.least, clipped && signed ? "≤" : "", signed?.[0] ?? ""),
       end(range.most, clipped ? "≥" : "", signed?.[1] ?? ""),

@@ -6,9 +6,10 @@
 /** @import { Stage } from "./stage.js" */
 /** @import { TopSession } from "./top_session.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
+
+import { WORDS } from "#words/page.js";
 import { part } from "./page_parts.js";
 import { styleSheet } from "./style_sheet.js";
-import { WORDS } from "./words.js";
 
 /**
  * What a section works with.

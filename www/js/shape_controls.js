@@ -4,11 +4,12 @@
  */
 /** @import { Design } from "./design_store.js" */
 /** @import { Measure } from "./measures.js" */
+
+import { numberText, WORDS } from "#words/page.js";
 import { valueAt, withValueAt } from "./design_store.js";
 import { MEASURES } from "./measures.js";
 import { part } from "./page_parts.js";
 import { styleSheet } from "./style_sheet.js";
-import { WORDS } from "./words.js";
 
 /**
  * @typedef {object} ShapeEvents
@@ -89,16 +90,17 @@ export class ShapeControls {
     const slider = part("input[type=range]", HTMLInputElement, group);
     const number = part("input[type=number]", HTMLInputElement, group);
     const label = part("label", HTMLLabelElement, group);
+    const words = WORDS.measures[measure.id];
     slider.id = measure.id;
     label.htmlFor = measure.id;
-    label.textContent = measure.label;
-    number.setAttribute("aria-label", `${measure.label} in ${measure.unit}`);
+    label.textContent = words.label;
+    number.setAttribute("aria-label", WORDS.in_unit(words.label, measure.unit));
     part(".unit", HTMLElement, group).textContent = measure.unit;
-    part(".least", HTMLElement, group).textContent = String(measure.least);
-    part(".most", HTMLElement, group).textContent = String(measure.most);
+    part(".least", HTMLElement, group).textContent = numberText(measure.least);
+    part(".most", HTMLElement, group).textContent = numberText(measure.most);
     part(".differ", HTMLElement, group).textContent = WORDS.sides_differ;
     const meaning = part(".meaning", HTMLElement, group);
-    meaning.textContent = measure.meaning;
+    meaning.textContent = words.meaning;
     meaning.id = `${measure.id}-meaning`;
     for (const input of [slider, number]) {
       input.setAttribute("aria-describedby", meaning.id);

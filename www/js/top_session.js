@@ -9,9 +9,10 @@
 /** @import { Design, DesignStore } from "./design_store.js" */
 /** @import { MeshSize, Mode, ModeWish, Motion, Picture, Problem, Solution, Step, Surety } from "./messages.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
+
+import { WORDS } from "#words/page.js";
 import { FigureCorrection } from "./figure_correction.js";
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
-import { WORDS } from "./words.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
@@ -70,7 +71,7 @@ export class TopSession {
   begin() {
     return this.#guarded(async () => {
       const json = await this.#workers.follower.ask("demo", {});
-      this.#store.settle(JSON.parse(json));
+      this.#store.settle(WORDS.demonstration(JSON.parse(json)));
       await this.#fresh();
     });
   }

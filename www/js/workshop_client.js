@@ -2,7 +2,7 @@
  * The page's side of a worker: a promise for each request, and a new worker when one fails.
  */
 /** @import { Exchange, Problem, Reply, Request, RequestKind } from "./messages.js" */
-import { WORDS } from "./words.js";
+import { WORDS } from "#words/page.js";
 
 /**
  * A worker that has not answered the request it is busy with after this long is taken for dead. The slowest honest

@@ -74,7 +74,7 @@ impl ResponseError {
     pub fn kind(&self) -> &'static str {
         match self {
             Self::Length { .. } | Self::NoSuchNode { .. } => "foreign_modes",
-            Self::BadNumber { .. } => "no_number",
+            Self::BadNumber { .. } => "bad_modes",
             Self::Outside { .. } => "outside_limits",
             Self::OffTheSurface { .. } => "off_the_wood",
         }

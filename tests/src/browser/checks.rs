@@ -10,6 +10,7 @@ mod files;
 mod fittings;
 mod folder;
 mod kept;
+mod language;
 mod live;
 mod measured;
 mod motion;
@@ -73,6 +74,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     drawings::run(place, run).await;
     files::run(place, run).await;
     kept::run(place, run).await;
+    language::run(place, run).await;
     sections::run(place, run).await;
     fittings::run(place, run).await;
     wood::run(place, run).await;

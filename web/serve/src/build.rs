@@ -1,7 +1,7 @@
 //! From the sources to a folder that any static host can serve, at the top of a site or in a sub-folder.
 //!
 //! Each wasm module passes cargo, the bindings generator and the optimiser; then scripts and style sheets are minified one
-//! by one and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
+//! by one, the page is made in every language and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
 //! content they were given, so that a change to the page costs little there. Modules are made two at a time.
 
 mod bindings;
@@ -9,6 +9,7 @@ mod cache;
 mod compile;
 mod compress;
 mod import_names;
+mod languages;
 mod minify;
 mod module;
 mod node;

@@ -39,6 +39,14 @@ pub enum Error {
         /// The generator's reason.
         reason: String,
     },
+    /// The page's words in another language don't match the page.
+    #[error("the words in {} don't match the page: {reason}", .path.display())]
+    Words {
+        /// The file of translations.
+        path: PathBuf,
+        /// What is missing or too many, or why it can't be read.
+        reason: String,
+    },
     /// No port could be opened.
     #[error("ports {first} to {last} on 127.0.0.1 are all taken ({reason}); choose another with --port N")]
     Port {

@@ -1,9 +1,10 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { FITTING_WORDS as WORDS } from "#words/fittings.js";
 import { at, changed } from "./design_edits.js";
 import { button, group, measureOf, note } from "./fields.js";
-import { FITTING_WORDS as WORDS } from "./fitting_words.js";
 import { MeasureField } from "./measure_field.js";
 
 const MASSES = "masses";

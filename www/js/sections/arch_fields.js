@@ -4,10 +4,11 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { Arch, ArchChange } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { archPath, at, changed, withBassArch, withoutExtraArch } from "./design_edits.js";
 import { BoxField, button, ChoiceField, group, NumberField } from "./fields.js";
 import { PointList } from "./point_list.js";
-import { SECTION_WORDS } from "./section_words.js";
 
 /** The fields of one arch. */
 export class ArchFields {

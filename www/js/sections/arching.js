@@ -3,11 +3,12 @@
  */
 /** @import { Arch } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { ArchFields } from "./arch_fields.js";
 import { at, withExtraArch } from "./design_edits.js";
 import { button, group, measureOf, NumberField } from "./fields.js";
 import { MeasureField } from "./measure_field.js";
-import { SECTION_WORDS } from "./section_words.js";
 import { allMeasures } from "./unchanging.js";
 
 const HEIGHTS = ["edge_height_mm", "apex_height_mm", "apex_station_mm", "channel_depth_mm", "channel_distance_mm"];

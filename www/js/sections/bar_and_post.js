@@ -3,10 +3,11 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { FITTING_WORDS as WORDS } from "#words/fittings.js";
 import { AddedMasses } from "./added_masses.js";
 import { changed } from "./design_edits.js";
 import { BoxField, group, note } from "./fields.js";
-import { FITTING_WORDS as WORDS } from "./fitting_words.js";
 import { PartFields } from "./part_fields.js";
 import { allMeasures, speciesNames } from "./unchanging.js";
 

@@ -2,8 +2,9 @@
  * How a measured file lies, to be put right: exchanged ends and sides, a turn, shifts.
  */
 /** @import { ImportKind, Wishes } from "./import_messages.js" */
+
+import { MEASURED_WORDS } from "#words/measured.js";
 import { BoxField, group, NumberField } from "./fields.js";
-import { MEASURED_WORDS } from "./measured_words.js";
 
 /** The corrections that a kind of file can need, as they are now. */
 export class Corrections {

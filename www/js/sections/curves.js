@@ -3,12 +3,13 @@
  */
 /** @import { Drive, DrivenCurves } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { download, fileName } from "../design_files.js";
 import { ProblemError } from "../workshop_client.js";
 import { CurveSheet } from "./curve_sheet.js";
 import { at } from "./design_edits.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
-import { driven } from "./driven_client.js";
+import { driven, problemText } from "./driven_client.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { highestPeaks, nearestMode } from "./peaks.js";
 import { tableOf } from "./tables.js";
@@ -97,7 +98,7 @@ export function build(host, bench) {
       }
     } catch (reason) {
       if (reason instanceof ProblemError) {
-        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+        about.textContent = problemText(reason.problem);
       }
     }
     busy.hidden = true;

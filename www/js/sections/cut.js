@@ -5,7 +5,7 @@
 /** @import { RegionsAt } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 /** @import { CutPiece, Plane } from "./plane_cut.js" */
-import { CUT_WORDS as WORDS } from "./cut_words.js";
+import { CUT_WORDS as WORDS } from "#words/cut.js";
 import { ChoiceField, group, note } from "./fields.js";
 import { cutPieces, piecePath } from "./plane_cut.js";
 import { RangeField } from "./range_field.js";

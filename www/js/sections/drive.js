@@ -4,10 +4,11 @@
  */
 /** @import { Drive, DrivenFigures, DrivenMotion } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { ProblemError } from "../workshop_client.js";
 import { at } from "./design_edits.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
-import { driven } from "./driven_client.js";
+import { driven, problemText } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { ChoiceField, group, note } from "./fields.js";
 import { FrequencyField } from "./frequency_field.js";
@@ -115,7 +116,7 @@ export function build(host, bench) {
       await work();
     } catch (reason) {
       if (reason instanceof ProblemError) {
-        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+        about.textContent = problemText(reason.problem);
       }
     }
   };

@@ -1,6 +1,9 @@
+/** @import { Problem } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS } from "#words/drive.js";
+import { told } from "#words/problems.js";
 import { WorkshopClient } from "../workshop_client.js";
-import { DRIVE_WORDS } from "./drive_words.js";
 
 /** @type {WorkshopClient | undefined} */
 let client;
@@ -16,4 +19,13 @@ export function driven({ say }) {
     () => say(DRIVE_WORDS.restarted),
   );
   return client;
+}
+
+/**
+ * A problem as it stands in a section; the page's alert is for the design.
+ * @param {Problem} problem
+ */
+export function problemText(problem) {
+  const { message, remedy, english = "" } = told(problem);
+  return [message, remedy, english === "" ? "" : `(${english})`].filter((part) => part !== "").join(" ");
 }

@@ -3,8 +3,9 @@
  */
 /** @import { Motion } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { part } from "../page_parts.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
 
 /** @typedef {{ title: string, text: string, largest_um: number }} Caption */
 

@@ -4,6 +4,9 @@
  */
 /** @import { MeasureLimits } from "../messages.js" */
 
+import { measureName } from "#words/measures.js";
+import { WORDS } from "#words/page.js";
+
 /**
  * Two decimals of a millimetre, three of a pure number, are what is shown; the design keeps what it has.
  * @param {number} value
@@ -39,11 +42,11 @@ export function measureOf(path, measures) {
 
 /**
  * A measure of the design as a field shows it.
- * @param {{ what: string, unit: string }} measure
+ * @param {{ path: string, what: string, unit: string }} measure
  * @returns {NumberOptions}
  */
-export function ofMeasure({ what, unit }) {
-  return { label: what.charAt(0).toUpperCase() + what.slice(1), unit };
+export function ofMeasure({ path, what, unit }) {
+  return { label: measureName(path, what), unit };
 }
 
 /** A number with its label and unit. */
@@ -73,8 +76,8 @@ export class NumberField {
     input.inputMode = "decimal";
     input.step = String(step ?? stepOf(unit));
     input.placeholder = absent ?? "";
-    const units = unit === "" ? "" : ` in ${unit === "deg" ? "degrees" : unit}`;
-    this.name = (group === "" ? label : `${group}, ${label}`) + units;
+    const whole = group === "" ? label : `${group}, ${label}`;
+    this.name = unit === "" ? whole : WORDS.in_unit(whole, unit);
     input.setAttribute("aria-label", this.name);
     input.addEventListener("change", () => {
       if (Number.isFinite(input.valueAsNumber)) {

@@ -2,10 +2,12 @@
  * How well a measured file fits, in words and as a picture.
  */
 /** @import { ImportFit, ImportKind, PointOff } from "./import_messages.js" */
+
+import { MEASURED_WORDS } from "#words/measured.js";
+import { numberText } from "#words/page.js";
 import { showFigures } from "../figure_list.js";
-import { countText } from "../words.js";
+import { countText } from "../words/numbers.js";
 import { note } from "./fields.js";
-import { MEASURED_WORDS } from "./measured_words.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 /** A height that is off by more than this is shown so: what a gauge read carefully can be off. */
@@ -180,7 +182,7 @@ function place({ number, at: [x, y] }) {
 
 /** @param {number} length_mm */
 function mm(length_mm) {
-  return `${length_mm.toFixed(length_mm < 0.1 ? 3 : 2)} mm`;
+  return `${numberText(length_mm, length_mm < 0.1 ? 3 : 2)} mm`;
 }
 
 /** @param {number} length_mm */

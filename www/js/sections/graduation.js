@@ -3,9 +3,10 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { GRADUATION_WORDS as WORDS } from "#words/graduation.js";
 import { at, changed } from "./design_edits.js";
 import { button, chooser, group, NumberField, note } from "./fields.js";
-import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
 import { MeasureField } from "./measure_field.js";
 import { Painted } from "./painted.js";
 import { ThicknessMap } from "./thickness_map.js";

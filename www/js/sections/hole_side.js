@@ -5,10 +5,11 @@
 /** @import { HoleFigures, MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 /** @import { Side } from "./f_holes.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { at, changed } from "./design_edits.js";
 import { ChoiceField, group, NumberField, note } from "./fields.js";
 import { MeasureField } from "./measure_field.js";
-import { SECTION_WORDS } from "./section_words.js";
 
 const WORDS = SECTION_WORDS.sound_holes;
 

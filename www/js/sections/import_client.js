@@ -2,8 +2,9 @@
  * The page's side of reading a measured file: a worker for each, ended when it has answered or is not wanted any more.
  */
 /** @import { ImportFit, ImportReply, ImportRequest } from "./import_messages.js" */
+
+import { MEASURED_WORDS } from "#words/measured.js";
 import { ProblemError, Superseded } from "../workshop_client.js";
-import { MEASURED_WORDS } from "./measured_words.js";
 
 /** The file, its copy in the worker's memory and its points stay together below 1 GB. */
 const LIMIT_MB = 200;

@@ -3,14 +3,8 @@
  */
 /** @import { Bench } from "../sections.js" */
 /** @import { View } from "../view_backends.js" */
+import { LOOKS_WORDS as WORDS } from "#words/looks.js";
 import { BoxField, group, note } from "./fields.js";
-
-const WORDS = {
-  title: "Shown on the stage",
-  nodal_lines: "Nodal lines",
-  plain: "Even grey in place of the wood’s own colour",
-  about: "Bare wood or even grey shows the shape best with “Colour by: nothing”.",
-};
 
 /**
  * @param {HTMLElement} host

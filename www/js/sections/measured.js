@@ -5,13 +5,15 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { ImportFit, ImportKind, Wishes } from "./import_messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { MEASURED_WORDS } from "#words/measured.js";
+import { told } from "#words/problems.js";
 import { ProblemError, Superseded } from "../workshop_client.js";
 import { Corrections } from "./corrections.js";
 import { at } from "./design_edits.js";
 import { button, chooser, group, NumberField, note } from "./fields.js";
 import { fitPicture, fitReport } from "./fit_report.js";
 import { ImportClient } from "./import_client.js";
-import { MEASURED_WORDS } from "./measured_words.js";
 import { largestPathOfSvg } from "./svg_path.js";
 
 /** Half a millimetre is what a template drawn round with a pencil holds. */
@@ -69,7 +71,7 @@ export function build(host, bench) {
       }
       waiting.replaceChildren();
       if (reason.problem.kind === "looks_like_inches") {
-        ask(now, reason.problem.message);
+        ask(now, told(reason.problem).message);
       } else {
         bench.warn(reason.problem);
         // What was put right wrongly can be put right again.
@@ -97,9 +99,8 @@ export function build(host, bench) {
   const ask = (now, question) => {
     const said = (/** @type {"mm" | "in"} */ unit) => void read({ ...now, wishes: { ...now.wishes, unit } });
     const inches = button(words.inches, () => said("in"));
-    const sentence = note(question.charAt(0).toUpperCase() + question.slice(1));
     result.replaceChildren(
-      sentence,
+      note(question),
       inches,
       button(words.millimetres, () => said("mm")),
       button(words.leave, leave),

@@ -3,8 +3,9 @@
  */
 /** @import { Movement } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { MOVEMENT_WORDS as WORDS } from "#words/movement.js";
 import { note } from "./fields.js";
-import { MOVEMENT_WORDS as WORDS } from "./movement_words.js";
 import { nodeMotion } from "./node_motion.js";
 import { watchStage } from "./stage_watch.js";
 import { barsOf, fillBars } from "./tables.js";

@@ -3,9 +3,10 @@
  */
 /** @import { DrivenNote } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { ProblemError } from "../workshop_client.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
-import { driven } from "./driven_client.js";
+import { driven, problemText } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { nearestNote, noteHertz } from "./pitch.js";
@@ -72,7 +73,7 @@ export function build(host, bench) {
       }
     } catch (reason) {
       if (reason instanceof ProblemError) {
-        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+        about.textContent = problemText(reason.problem);
       }
     }
     busy.hidden = true;

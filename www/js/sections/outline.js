@@ -2,10 +2,11 @@
  * Every measure of the outline as a number.
  */
 /** @import { Bench } from "../sections.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { at, withBassSide } from "./design_edits.js";
 import { BoxField, group, note } from "./fields.js";
 import { MeasureField } from "./measure_field.js";
-import { SECTION_WORDS } from "./section_words.js";
 import { allMeasures } from "./unchanging.js";
 
 /**

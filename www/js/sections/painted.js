@@ -4,9 +4,10 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { Place } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { GRADUATION_WORDS as WORDS } from "#words/graduation.js";
 import { at, changed } from "./design_edits.js";
 import { button, group, NumberField, note } from "./fields.js";
-import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
 
 const PAINTED = "graduation.painted";
 

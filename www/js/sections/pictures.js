@@ -2,11 +2,12 @@
  * The stage as a picture or as a short film of one period, with a caption, named after design and mode.
  */
 /** @import { Bench } from "../sections.js" */
+
+import { PICTURE_WORDS as WORDS } from "#words/pictures.js";
 import { download, fileName } from "../design_files.js";
 import { part } from "../page_parts.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { canEncode, encodeFilm } from "./film.js";
-import { PICTURE_WORDS as WORDS } from "./picture_words.js";
 
 /** Of a film: smooth, and few enough to be encoded while one waits. */
 const FRAMES_A_SECOND = 30;

@@ -3,11 +3,12 @@
  */
 /** @import { PlaceFigures } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { PLACE_WORDS as WORDS } from "#words/place.js";
 import { part } from "../page_parts.js";
 import { group, NumberField, note } from "./fields.js";
 import { nodeMotion } from "./node_motion.js";
 import { overPlan, pickedPlace } from "./picked_place.js";
-import { PLACE_WORDS as WORDS } from "./place_words.js";
 import { watchStage } from "./stage_watch.js";
 
 /**

@@ -2,8 +2,9 @@
  * The points of a spline, in millimetres. The design holds them as shares of half span and rise, so that a curve goes with
  * its arch.
  */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { button, group, NumberField } from "./fields.js";
-import { SECTION_WORDS } from "./section_words.js";
 
 /** @typedef {{ place: number, height: number }} ArchPoint as the design has it */
 

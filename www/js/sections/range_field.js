@@ -1,3 +1,4 @@
+import { WORDS } from "#words/page.js";
 import { paintRange } from "../shape_controls.js";
 
 /** A slider in millimetres with its label and value. */
@@ -19,7 +20,7 @@ export class RangeField {
   /** @param {{ label: string, least: number, most: number, value: number }} state */
   show({ label, least, most, value }) {
     this.#name.textContent = label;
-    this.#input.setAttribute("aria-label", `${label} in mm`);
+    this.#input.setAttribute("aria-label", WORDS.in_unit(label, "mm"));
     [this.#input.min, this.#input.max, this.#input.value] = [least, most, value].map(String);
     this.#output.value = `${this.#input.value} mm`;
     paintRange(this.#input);

@@ -1,6 +1,7 @@
 /** @import { Region } from "../messages.js" */
+
+import { REGION_WORDS as WORDS } from "#words/regions.js";
 import { part } from "../page_parts.js";
-import { REGION_WORDS as WORDS } from "./region_words.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 /** The regions under the lines of the plan: quiet, named on hover, the pointed one filled. */

@@ -3,9 +3,11 @@
  */
 /** @import { Regions } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { numberText } from "#words/page.js";
+import { REGION_WORDS as WORDS } from "#words/regions.js";
 import { BoxField, note } from "./fields.js";
 import { RegionOverlay } from "./region_overlay.js";
-import { REGION_WORDS as WORDS } from "./region_words.js";
 import { namedRow, tableOf } from "./tables.js";
 import { whileOpen } from "./while_open.js";
 
@@ -41,10 +43,10 @@ export function build(host, bench) {
       const row = namedRow(body, WORDS.name(region.key));
       rows.set(region.key, row);
       for (const text of [
-        (region.area_mm2 / 100).toFixed(region.area_mm2 < 1000 ? 2 : 1),
-        region.mass_g.toFixed(region.mass_g < 1 ? 2 : 1),
-        region.mean_thickness_mm.toFixed(2),
-        region.narrowest_mm?.toFixed(1) ?? "–",
+        numberText(region.area_mm2 / 100, region.area_mm2 < 1000 ? 2 : 1),
+        numberText(region.mass_g, region.mass_g < 1 ? 2 : 1),
+        numberText(region.mean_thickness_mm, 2),
+        typeof region.narrowest_mm === "number" ? numberText(region.narrowest_mm, 1) : "–",
       ]) {
         row.insertCell().textContent = text;
       }

@@ -3,9 +3,10 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { FITTING_WORDS as WORDS } from "#words/fittings.js";
 import { at, changed } from "./design_edits.js";
 import { ChoiceField, group, note } from "./fields.js";
-import { FITTING_WORDS as WORDS } from "./fitting_words.js";
 import { PartFields } from "./part_fields.js";
 import { allMeasures } from "./unchanging.js";
 

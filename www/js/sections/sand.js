@@ -2,6 +2,7 @@
  * The mode as a picture in sand: grains lie where little moves outwards, over the plan.
  */
 /** @import { Bench } from "../sections.js" */
+import { SAND_WORDS } from "#words/sand.js";
 import { outsideTriangles } from "../picture_nodes.js";
 import { button, note } from "./fields.js";
 import { nodeMotion } from "./node_motion.js";
@@ -15,15 +16,6 @@ const MARGIN_MM = 4;
 /** Of the drawing, pixels to a millimetre: sharp on dense screens. */
 const PX_PER_MM = 4;
 const GRAIN_PX = 1.7;
-
-export const SAND_WORDS = {
-  /** @param {string} mode */
-  picture: (mode) => `${mode}: sand lies along the nodal lines`,
-  turn: "Seen from inside",
-  back: "Seen from outside",
-  about:
-    "Drawn from the computed motion, as sand strewn on a flat plate comes to lie: dense where the wood hardly moves outwards or inwards. On an arched top real grains would roll as well.",
-};
 
 /**
  * @param {HTMLElement} host

@@ -2,8 +2,9 @@
  * Who moves at which frequency: the regions' shares as bands stacked over a musical scale.
  */
 /** @import { WhoMoves } from "../messages.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { sequentialColour } from "../sequential_colours.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
 import { ChoiceField } from "./fields.js";
 import { SVG, svgLine } from "./svg_line.js";
 

@@ -5,12 +5,13 @@
 /** @import { Hole } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 /** @import { Side } from "./f_holes.js" */
+
+import { SECTION_WORDS } from "#words/sections.js";
 import { at, changed } from "./design_edits.js";
 import { FHoles } from "./f_holes.js";
 import { BoxField, ChoiceField, chooser, group, measureOf, note } from "./fields.js";
 import { SideFields } from "./hole_side.js";
 import { MeasureField } from "./measure_field.js";
-import { SECTION_WORDS } from "./section_words.js";
 import { largestPathOfSvg } from "./svg_path.js";
 import { allMeasures } from "./unchanging.js";
 import { whileOpen } from "./while_open.js";

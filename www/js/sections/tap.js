@@ -3,9 +3,10 @@
  */
 /** @import { TapTone } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { ProblemError } from "../workshop_client.js";
-import { DRIVE_WORDS as WORDS } from "./drive_words.js";
-import { driven } from "./driven_client.js";
+import { driven, problemText } from "./driven_client.js";
 import { button, group, note } from "./fields.js";
 import { Listening } from "./listening.js";
 import { tableOf } from "./tables.js";
@@ -80,7 +81,7 @@ export function build(host, bench) {
       }
     } catch (reason) {
       if (reason instanceof ProblemError) {
-        about.textContent = [reason.problem.message, reason.problem.remedy ?? ""].join(" ").trim();
+        about.textContent = problemText(reason.problem);
       }
     }
     busy.hidden = true;

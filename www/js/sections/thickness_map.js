@@ -3,9 +3,11 @@
  */
 /** @import { Design } from "../design_store.js" */
 /** @import { Place, Thickness } from "../messages.js" */
+
+import { GRADUATION_WORDS as WORDS } from "#words/graduation.js";
+import { numberText } from "#words/page.js";
 import { sequentialColour, sequentialGradient } from "../sequential_colours.js";
 import { at } from "./design_edits.js";
-import { GRADUATION_WORDS as WORDS } from "./graduation_words.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 /** Shows a thickness map and says where it is pressed. */
@@ -58,8 +60,8 @@ export class ThicknessMap {
     this.#svg.setAttribute("viewBox", box.join(" "));
     this.#svg.setAttribute("role", "img");
     this.#svg.setAttribute("aria-label", WORDS.map(thinnest_mm, thickest_mm));
-    this.#thin.textContent = `${thinnest_mm.toFixed(1)} mm`;
-    this.#thick.textContent = `${thickest_mm.toFixed(1)} mm`;
+    this.#thin.textContent = `${numberText(thinnest_mm, 1)} mm`;
+    this.#thick.textContent = `${numberText(thickest_mm, 1)} mm`;
     // All round the box first, so that what is no wood can be covered by the even-odd rule.
     const [u, v, width, height] = box;
     const lines = /** @type {SVGElement[]} */ ([
@@ -68,7 +70,7 @@ export class ThicknessMap {
     for (const { thickness_mm, path, number_at } of thickness.contours) {
       lines.push(svgLine("contour", path));
       if (number_at) {
-        lines.push(number(number_at, thickness_mm.toFixed(1)));
+        lines.push(number(number_at, numberText(thickness_mm, 1)));
       }
     }
     lines.push(svgLine("edge", thickness.edges));

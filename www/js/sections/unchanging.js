@@ -3,7 +3,7 @@
  * answered.
  */
 /** @import { Bench } from "../sections.js" */
-import { FITTING_WORDS } from "./fitting_words.js";
+import { FITTING_WORDS } from "#words/fittings.js";
 
 export const allMeasures = once((bench) => bench.board().ask("measures", {}));
 

@@ -4,9 +4,10 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { WoodFigures } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+
+import { FITTING_WORDS as WORDS } from "#words/fittings.js";
 import { at, changed } from "./design_edits.js";
 import { BoxField, ChoiceField, group, measureOf, NumberField, note } from "./fields.js";
-import { FITTING_WORDS as WORDS } from "./fitting_words.js";
 import { MeasureField } from "./measure_field.js";
 import { namedRow, tableOf } from "./tables.js";
 import { allMeasures, allSpecies, speciesNames } from "./unchanging.js";

@@ -36,18 +36,25 @@ struct Violation {
     at: Vec<String>,
 }
 
-async fn judge(page: &Page<'_>, what: &str) -> Result<()> {
+/// Judges a page that axe is loaded on.
+pub(super) async fn judge(page: &Page<'_>, what: &str) -> Result<()> {
     let Judgement { rules, violations } = serde_json::from_value(page.run(JUDGE).await?).context("what axe found")?;
     ensure!(rules > 10, "axe found only {rules} of its rules to apply to {what}");
     ensure!(violations.is_empty(), "{what}: {violations:#?}");
     Ok(())
 }
 
+/// Makes axe known to the page.
+pub(super) async fn load_axe(page: &Page<'_>) -> Result<()> {
+    let axe = std::fs::read_to_string(Path::new(AXE)).with_context(|| format!("reading {AXE}"))?;
+    page.value(&axe).await?;
+    Ok(())
+}
+
 async fn everything_is_accessible(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
     page.judged().await?;
-    let axe = std::fs::read_to_string(Path::new(AXE)).with_context(|| format!("reading {AXE}"))?;
-    page.value(&axe).await?;
+    load_axe(&page).await?;
     page.resize(DESKTOP).await?;
     judge(&page, "the first screen").await?;
     page.value("for (const section of document.querySelectorAll('details')) section.open = true;").await?;

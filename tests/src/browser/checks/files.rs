@@ -53,7 +53,8 @@ const DAMAGES: [Damage; 7] = [
     ("of 10 MB", |_| format!("[{}1]", "1,".repeat(5_000_000)), &["MB"]),
 ];
 
-fn with(design: &Value, pointer: &str, value: Value) -> String {
+/// A design with another value at a JSON pointer, as text.
+pub(super) fn with(design: &Value, pointer: &str, value: Value) -> String {
     let mut design = design.clone();
     if let Some(place) = design.pointer_mut(pointer) {
         *place = value;
@@ -116,7 +117,7 @@ fn saved_file(folder: &Path, ending: &str) -> Result<Option<PathBuf>> {
 }
 
 /// Gives the page's file chooser a file, as picking it in the dialogue does.
-async fn open(page: &Page<'_>, path: &Path) -> Result<()> {
+pub(super) async fn open(page: &Page<'_>, path: &Path) -> Result<()> {
     let chooser = page.session.driver.find(By::Css("input[type=file]")).await?;
     Ok(chooser.send_keys(path.to_string_lossy()).await?)
 }

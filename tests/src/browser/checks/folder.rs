@@ -2,6 +2,7 @@
 
 use anyhow::Result;
 use bombatura_serve::serve::Server;
+use thirtyfour::prelude::*;
 
 use super::drawing::ensure_drawn;
 use super::{Place, Run};
@@ -20,5 +21,8 @@ async fn works_from_a_sub_folder(place: &Place<'_>) -> Result<()> {
     page.modes_shown().await?;
     page.drawn().await?;
     ensure_drawn(&page).await?;
+    page.session.driver.find(By::LinkText("Deutsch")).await?.click().await?;
+    page.until("the German page is there", "document.documentElement.lang === 'de'").await?;
+    page.modes_shown().await?;
     page.without_errors().await
 }

@@ -1,7 +1,8 @@
-//! The page's own files: everything in `www` that a browser asks for, as it is.
+//! The page's own files: everything in `www` that a browser asks for, as it is, and the page in other languages.
 
 use std::path::Path;
 
+use super::languages;
 use crate::Error;
 
 /// A file of the site before compression.
@@ -13,12 +14,16 @@ pub(super) struct Source {
 }
 
 /// Files of `www` that serve the people who write it, not the browser.
-const FOR_WRITERS: [&str; 5] = ["node_modules", "package.json", "package-lock.json", "tsconfig.json", "biome.json"];
+const FOR_WRITERS: [&str; 6] =
+    ["node_modules", "package.json", "package-lock.json", "tsconfig.json", "biome.json", "index.json"];
 
 /// The page's files, sorted by path.
 pub(super) fn files(page: &Path) -> Result<Vec<Source>, Error> {
     let mut files = Vec::new();
     collect(page, "", &mut files)?;
+    let index = page.join("index.html");
+    let written = std::fs::read_to_string(&index).map_err(Error::file("read", &index))?;
+    files.extend(languages::pages(page, &written)?);
     files.sort_by(|a: &Source, b| a.path.cmp(&b.path));
     Ok(files)
 }
@@ -55,14 +60,22 @@ mod tests {
     #[test]
     fn what_a_browser_asks_for_goes_into_the_site_and_tool_files_stay() {
         let page = tempfile::tempdir().unwrap();
-        for path in ["index.html", "js/main.js", "js/main.test.js", "types.d.ts", "package.json", ".npmrc"] {
+        for path in [
+            "index.html",
+            "js/main.js",
+            "js/main.test.js",
+            "js/words/de/index.json",
+            "types.d.ts",
+            "package.json",
+            ".npmrc",
+        ] {
             let path = page.path().join(path);
             std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-            std::fs::write(path, "x").unwrap();
+            std::fs::write(path, "{}").unwrap();
         }
         std::fs::create_dir(page.path().join("node_modules")).unwrap();
         std::fs::write(page.path().join("node_modules/a.js"), "x").unwrap();
         let paths: Vec<_> = files(page.path()).unwrap().into_iter().map(|file| file.path).collect();
-        assert_eq!(paths, ["index.html", "js/main.js"]);
+        assert_eq!(paths, ["de.html", "index.html", "js/main.js"]);
     }
 }

@@ -2,6 +2,9 @@
  * The sentences of the sections that open below the main measures; loaded with the first of them.
  */
 
+/** @import { Design } from "../../design_store.js" */
+import { numberText } from "./page.js";
+
 /** @type {Record<string, string>} */
 const STATIONS = {
   long_arch: "Long arch",
@@ -50,7 +53,7 @@ export const SECTION_WORDS = {
     },
     /** @type {(area_mm2: number, perimeter_mm: number) => string} */
     measures: (area_mm2, perimeter_mm) =>
-      `Opens ${(area_mm2 / 100).toFixed(2)} cm²; ${perimeter_mm.toFixed(0)} mm round its edge.`,
+      `Opens ${numberText(area_mm2 / 100, 2)} cm²; ${numberText(perimeter_mm, 0)} mm round its edge.`,
     traced: "A hole traced elsewhere",
     traced_file: "Its drawing, SVG",
     traced_side: "The drawing shows the hole of the",
@@ -65,6 +68,10 @@ export const SECTION_WORDS = {
   },
   presets: {
     invented: "Invented, plausible measures; no real instrument. Undo brings your design back.",
+    /** @type {(word: string, name: string) => string} the core's names are English */
+    name: (_word, name) => name,
+    /** @type {(design: Design, word: string) => Design} with name and note in this language */
+    design: (design, _word) => design,
     choice: "Design to start from",
     start: "Start from it",
     /** @param {string} name */
@@ -80,13 +87,13 @@ export const SECTION_WORDS = {
       spline: "spline through points",
     },
     fullness: "Fullness",
-    /** @param {boolean} long */
+    /** @type {(long: boolean) => string} */
     turn: (long) => (long ? "Turns hollow, from the apex" : "Turns hollow, from the centreline"),
     own_bass: "The bass side differs",
     points: "Points, mm",
     lower: "towards the bottom edge",
     upper: "towards the neck end",
-    /** @param {boolean} long */
+    /** @type {(long: boolean) => string} */
     place: (long) => (long ? "from the apex" : "from the centreline"),
     height: "above the channel",
     /** @type {(number: number) => string} */

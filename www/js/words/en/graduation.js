@@ -2,6 +2,8 @@
  * The sentences of the graduation's section.
  */
 
+import { numberText } from "./page.js";
+
 export const GRADUATION_WORDS = {
   zones: "Thickness by zones",
   left_out: {
@@ -13,10 +15,10 @@ export const GRADUATION_WORDS = {
   },
   /** @type {(thin: number, thick: number) => string} */
   map: (thin, thick) =>
-    `Thickness over the plan, from ${thin.toFixed(1)} to ${thick.toFixed(1)} mm, a line every 0.2 mm`,
+    `Thickness over the plan, from ${numberText(thin, 1)} to ${numberText(thick, 1)} mm, a line every 0.2 mm`,
   /** @type {(mass_g: number, density: number) => string} */
   mass: (mass_g, density) =>
-    `${mass_g.toFixed(1)} g of wood without the bar, at ${density.toFixed(0)} kg/m³. Boards differ: weigh yours.`,
+    `${numberText(mass_g, 1)} g of wood without the bar, at ${numberText(density, 0)} kg/m³. Boards differ: weigh yours.`,
   target: "Toward a mass",
   wish: "Mass wished for, without the bar",
   no_wish: "–",
@@ -24,7 +26,7 @@ export const GRADUATION_WORDS = {
   target_about: "The same is added or taken off everywhere, edge and zones too. Undo brings the old thicknesses back.",
   /** @type {(change_mm: number, mass_g: number) => string} */
   reached: (change_mm, mass_g) =>
-    `${change_mm < 0 ? "Thinner" : "Thicker"} by ${Math.abs(change_mm).toFixed(2)} mm everywhere: ${mass_g.toFixed(1)} g.`,
+    `${change_mm < 0 ? "Thinner" : "Thicker"} by ${numberText(Math.abs(change_mm), 2)} mm everywhere: ${numberText(mass_g, 1)} g.`,
   paint: "Paint by points",
   paint_about:
     "Press on the map, or set the brush down by numbers. It counts fully at its point and fades to its reach.",
@@ -36,7 +38,8 @@ export const GRADUATION_WORDS = {
   },
   paint_there: "Paint there",
   /** @type {(thickness: number, reach: number, across: number, station: number) => string} */
-  painted: (thickness, reach, across, station) => `${thickness} mm at ${across}, ${station}; reaches ${reach} mm`,
+  painted: (thickness, reach, across, station) =>
+    `${numberText(thickness)} mm at ${numberText(across)}, ${numberText(station)}; reaches ${numberText(reach)} mm`,
   remove: "Remove",
   measured: "A measured map",
   measured_file: "Measured thicknesses, CSV",

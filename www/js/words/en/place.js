@@ -1,8 +1,9 @@
 /**
  * The words of the section that reads a place.
  */
-/** @import { PlaceFigures } from "../messages.js" */
-import { REGION_WORDS } from "./region_words.js";
+/** @import { PlaceFigures } from "../../messages.js" */
+import { numberText } from "./page.js";
+import { REGION_WORDS } from "./regions.js";
 
 export const PLACE_WORDS = {
   title: "Place on the top",
@@ -19,13 +20,10 @@ export const PLACE_WORDS = {
    */
   rows: ({ height_mm, thickness_mm, slope_deg, curvature_per_m, region }, outward) => [
     [PLACE_WORDS.region, REGION_WORDS.name(region)],
-    ["Height", `${height_mm.toFixed(1)} mm`],
-    ["Thickness", `${thickness_mm.toFixed(2)} mm`],
-    ["Slope", `${slope_deg.toFixed(1)}°`],
-    [
-      "Mean curvature",
-      `${curvature_per_m.toFixed(1).replace("-", "−")} /m, ${curvature_per_m > 0 ? "hollow" : "round"}`,
-    ],
+    ["Height", `${numberText(height_mm, 1)} mm`],
+    ["Thickness", `${numberText(thickness_mm, 2)} mm`],
+    ["Slope", `${numberText(slope_deg, 1)}°`],
+    ["Mean curvature", `${numberText(curvature_per_m, 1)} /m, ${curvature_per_m > 0 ? "hollow" : "round"}`],
     ["Motion", outward === undefined ? "at rest" : motionText(outward)],
   ],
 };
@@ -36,6 +34,6 @@ export const PLACE_WORDS = {
  */
 function motionText([re, im]) {
   const size = Math.hypot(re, im);
-  const phase = ((Math.atan2(im, re) * 180) / Math.PI).toFixed(0).replace("-", "−");
-  return `${(100 * size).toFixed(size < 0.1 ? 1 : 0)} % of the largest, phase ${phase}°`;
+  const phase = numberText((Math.atan2(im, re) * 180) / Math.PI, 0);
+  return `${numberText(100 * size, size < 0.1 ? 1 : 0)} % of the largest, phase ${phase}°`;
 }

@@ -1,11 +1,12 @@
 /**
  * The words of the sections about the driven top.
  */
-/** @import { Driven } from "../messages.js" */
-import { REGION_WORDS } from "./region_words.js";
+/** @import { Driven } from "../../messages.js" */
+import { numberText } from "./page.js";
+import { REGION_WORDS } from "./regions.js";
 
 /** @param {number} hz */
-const hertz = (hz) => (hz < 1000 ? hz.toFixed(0) : (hz / 1000).toFixed(2));
+const kilohertz = (hz) => numberText(hz / 1000, 2);
 
 const BY = "A newton";
 
@@ -14,7 +15,7 @@ export const DRIVE_WORDS = {
   solving: "Working out every mode up to 6 kHz…",
   /** @param {Driven} driven */
   about: ({ modes, complete_to_hz, nodes, free }) =>
-    `${modes} modes up to ${hertz(complete_to_hz)} kHz on ${nodes} nodes, and what all higher ones give together.${
+    `${modes} modes up to ${kilohertz(complete_to_hz)} kHz on ${nodes} nodes, and what all higher ones give together.${
       free ? " The top is free: for a top on its ribs choose so under “Rim”, and add bar and post." : ""
     }`,
   title: "The force",
@@ -39,7 +40,7 @@ export const DRIVE_WORDS = {
   true_scale: (exaggeration_mm, largest_um) =>
     exaggeration_mm === 0
       ? "Drawn at rest."
-      : `× ${((1000 * exaggeration_mm) / largest_um).toPrecision(2)}: 1 mm on the drawn top is ${micrometres(
+      : `× ${numberText(Number(((1000 * exaggeration_mm) / largest_um).toPrecision(2)))}: 1 mm on the drawn top is ${micrometres(
           largest_um / exaggeration_mm,
         )} for a newton.`,
   /** @param {number} level_db */
@@ -49,12 +50,12 @@ export const DRIVE_WORDS = {
   /** @param {string} key */
   region: (key) => REGION_WORDS.name(key),
   /** @param {number} share */
-  percent: (share) => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`,
+  percent: (share) => `${numberText(100 * share, share < 0.1 ? 1 : 0)} %`,
   /** @param {number | null | undefined} phase_deg against the island */
   phase: (phase_deg) =>
     typeof phase_deg !== "number"
       ? ""
-      : `${phase_deg.toFixed(0).replace("-", "−")}°${Math.abs(phase_deg) < 45 ? ", with it" : Math.abs(phase_deg) > 135 ? ", against it" : ""}`,
+      : `${numberText(phase_deg, 0)}°${Math.abs(phase_deg) < 45 ? ", with it" : Math.abs(phase_deg) > 135 ? ", against it" : ""}`,
   phase_about:
     "Phase: of the region’s mean motion against the island’s. Arrow keys on the frequency go by a sixth of a semitone, Page Up and Down by three semitones.",
   map: "Who moves at which frequency",
@@ -67,7 +68,7 @@ export const DRIVE_WORDS = {
   figures: "In three figures",
   /** @type {(value: number, within: number, unit: string) => string} */
   figure: (value, within, unit) =>
-    `${value.toFixed(1).replace("-", "−")} ± ${Math.max(within, 0.1).toFixed(1)}${unit === "" ? "" : ` ${unit}`}`,
+    `${numberText(value, 1)} ± ${numberText(Math.max(within, 0.1), 1)}${unit === "" ? "" : ` ${unit}`}`,
   island_mobility: "Island mobility, 100 to 800 Hz",
   wing_activity: "Wing activity, 1.5 to 5 kHz",
   bass_over_treble: "Bass foot over treble foot",
@@ -99,7 +100,7 @@ export const DRIVE_WORDS = {
     level: "dB re 20 µPa for 1 N",
   },
   /** @type {(name: string, from: number, to: number) => string} */
-  curve_label: (name, from, to) => `${name}, from ${hertz(from)} Hz to ${hertz(to)} kHz`,
+  curve_label: (name, from, to) => `${name}, from ${numberText(from, 0)} Hz to ${kilohertz(to)} kHz`,
   curve_table: "The curve’s highest peaks",
   curve_columns: ["Hz", "dB", "Mode"],
   curves_about:
@@ -137,5 +138,5 @@ export const DRIVE_WORDS = {
 
 /** @param {number} um */
 function micrometres(um) {
-  return `${um >= 100 ? um.toFixed(0) : um.toPrecision(2)} µm`;
+  return `${numberText(Number(um.toPrecision(2)))} µm`;
 }

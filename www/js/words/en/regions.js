@@ -2,6 +2,8 @@
  * What the regions are called, and the sentences of their section.
  */
 
+import { numberText } from "./page.js";
+
 /** @type {Record<string, string>} */
 const REGIONS = {
   island: "Island",
@@ -23,7 +25,7 @@ export const REGION_WORDS = {
   /** @param {readonly { key: string, width_mm: number }[]} throats */
   throats: (throats) => {
     const each = throats.map(
-      ({ key, width_mm }) => `${REGION_WORDS.name(key).toLowerCase()} ${width_mm.toFixed(1)} mm`,
+      ({ key, width_mm }) => `${REGION_WORDS.name(key).toLowerCase()} ${numberText(width_mm, 1)} mm`,
     );
     return `From the wings’ points to the stem: ${each.join("; ")}.`;
   },

@@ -1,8 +1,9 @@
 /**
  * The sentences about measured files.
  */
-/** @import { Problem } from "../messages.js" */
-import { countText } from "../words.js";
+/** @import { Problem } from "../../messages.js" */
+import { countText } from "../numbers.js";
+import { numberText } from "./page.js";
 
 export const MEASURED_WORDS = {
   outline: "Outline",
@@ -26,15 +27,15 @@ export const MEASURED_WORDS = {
   largest: "largest",
   /** @type {(number: number, across_mm: number, station_mm: number) => string} */
   where: (number, across_mm, station_mm) =>
-    `point ${countText(number)}, ${across(across_mm)}, ${station_mm.toFixed(0)} mm from the bottom edge`,
+    `point ${countText(number)}, ${across(across_mm)}, ${numberText(station_mm, 0)} mm from the bottom edge`,
   /** @type {(within: boolean, tolerance_mm: number) => string} */
   within: (within, tolerance_mm) =>
     within
-      ? `Everywhere within ${tolerance_mm} mm, as asked for.`
-      : `Not everywhere within the ${tolerance_mm} mm asked for: arcs between workshop measures don’t follow this outline more nearly. Look where, and judge.`,
+      ? `Everywhere within ${numberText(tolerance_mm)} mm, as asked for.`
+      : `Not everywhere within the ${numberText(tolerance_mm)} mm asked for: arcs between workshop measures don’t follow this outline more nearly. Look where, and judge.`,
   own_bass: "Bass and treble side differ by more than that; the bass side gets measures of its own.",
   /** @param {number} by */
-  holes_scaled: (by) => `The sound holes don’t fit this outline as they are; they are scaled by ${by.toFixed(3)}.`,
+  holes_scaled: (by) => `The sound holes don’t fit this outline as they are; they are scaled by ${numberText(by, 3)}.`,
   /** @param {number} count */
   outliers: (count) => (count === 0 ? "No outliers." : `${countText(count)} outliers, left out of the surface:`),
   /** @param {number} count */
@@ -43,10 +44,10 @@ export const MEASURED_WORDS = {
   missing: (area_mm2, share) =>
     area_mm2 === 0
       ? "No part of the top is missing."
-      : `${(area_mm2 / 100).toFixed(0)} cm² of the top (${(100 * share).toFixed(1)} %) have no point within 10 mm; the surface is carried on across them.`,
+      : `${numberText(area_mm2 / 100, 0)} cm² of the top (${numberText(100 * share, 1)} %) have no point within 10 mm; the surface is carried on across them.`,
   /** @param {number} share */
   turned_inwards: (share) =>
-    `${(100 * share).toFixed(0)} % of the scan’s triangles face inwards. That does no harm: its shape says which side is outside.`,
+    `${numberText(100 * share, 0)} % of the scan’s triangles face inwards. That does no harm: its shape says which side is outside.`,
   laid: "How it lies",
   picture: "The points on the outline, seen from outside, neck end up",
   key: {
@@ -81,7 +82,7 @@ export const MEASURED_WORDS = {
   },
   /** @type {Problem} */
   no_path: {
-    kind: "not_an_outline",
+    kind: "no_path",
     message: "This drawing holds no path.",
     remedy: "Turn its shapes into paths, or give the outline’s points as a table.",
   },
@@ -89,6 +90,6 @@ export const MEASURED_WORDS = {
 
 /** @param {number} across_mm */
 function across(across_mm) {
-  const off = Math.abs(across_mm).toFixed(0);
+  const off = numberText(Math.abs(across_mm), 0);
   return off === "0" ? "on the centreline" : `${off} mm on the ${across_mm < 0 ? "bass" : "treble"} side`;
 }

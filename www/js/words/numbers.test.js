@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { bestHertz, countText, hertzText, modeName, sourceText } from "./words.js";
+import { hertzText, modeName, sourceText } from "#words/page.js";
+import { bestHertz, countText, numbersWith } from "./numbers.js";
 
 test("frequencies carry three figures", () => {
   assert.equal(hertzText(82.34), "82.3");
@@ -11,6 +12,13 @@ test("frequencies carry three figures", () => {
 test("thousands are set apart by a narrow space that does not break", () => {
   assert.equal(countText(2612), "2\u202f612");
   assert.equal(countText(811), "811");
+});
+
+test("decimals have the language's mark, and what is below zero a real minus", () => {
+  const { numberText, hertzText: german } = numbersWith(",");
+  assert.equal(numberText(-0.25), "−0,25");
+  assert.equal(numberText(2.5, 2), "2,50");
+  assert.equal(german(82.34), "82,3");
 });
 
 test("a mode without a name of the trade goes by its number", () => {

@@ -1,47 +1,13 @@
 /**
- * Every sentence the scripts show, in one place. Plain trade words, British English; units beside every number.
+ * What the page says from its first moment. Plain trade words, British English; units beside every number. What is said later
+ * has modules of its own beside this one; each language has the same.
  */
-/** @import { Drawing, Handle, MeshSize, Mode, Problem, Solution, Surety } from "./messages.js" */
+/** @import { Design } from "../../design_store.js" */
+/** @import { MeshSize, Mode, Problem, Solution, Surety } from "../../messages.js" */
 
-/** Groups of three digits are set apart by a narrow space that does not break. */
-const COUNT = new Intl.NumberFormat("en-GB", { useGrouping: true });
+import { bestHertz, countText, numbersWith } from "../numbers.js";
 
-/**
- * @param {number} count
- * @returns {string} for example "2 612"
- */
-export function countText(count) {
-  return COUNT.format(count).replaceAll(",", "\u202f");
-}
-
-/**
- * Three figures: the mesh alone moves the fourth.
- * @param {number} frequency_hz
- * @returns {string} without the unit
- */
-export function hertzText(frequency_hz) {
-  // What rounds to 100.0 is written 100.
-  return frequency_hz < 99.95 ? frequency_hz.toFixed(1) : countText(Math.round(frequency_hz));
-}
-
-/**
- * The best that is known of a mode's frequency: corrected for the mesh, or as that was for its shape the last time.
- * @param {Mode} mode
- * @param {Surety | undefined} surety
- * @returns {number} Hz
- */
-export function bestHertz(mode, surety) {
-  return surety?.converged_hz ?? mode.foreseen_hz ?? mode.frequency_hz;
-}
-
-/**
- * How sure a frequency is: what boards differ by and what mesh and shell leave open, as independent of each other.
- * @param {Surety} surety
- * @returns {string} Hz, without the unit
- */
-export function spreadText({ mesh_hz, wood_hz }) {
-  return `±\u2009${countText(Math.max(Math.round(Math.hypot(mesh_hz ?? 0, wood_hz)), 1))}`;
-}
+export const { numberText, hertzText } = numbersWith(".");
 
 /** @type {Record<string, string>} */
 const MODE_NAMES = { twist: "Twist", x: "X", ring: "Ring" };
@@ -79,15 +45,6 @@ export function sourceText(mesh, mode, surety) {
   return surety === undefined && mode.foreseen_hz !== undefined ? `${mesh}, corrected for it as before` : mesh;
 }
 
-/** @type {Record<string, string>} */
-const STATIONS = {
-  upper_bout: "Upper bout",
-  upper_corners: "Upper corners",
-  waist: "Waist",
-  lower_corners: "Lower corners",
-  lower_bout: "Lower bout",
-};
-
 export const WORDS = {
   play: "Play",
   pause: "Pause",
@@ -98,7 +55,7 @@ export const WORDS = {
   /** @type {(frequency_hz: number, spread?: string) => string} */
   hertz: (frequency_hz, spread = "") => `${hertzText(frequency_hz)} ${spread}${spread === "" ? "" : " "}Hz`,
   /** @param {number} mass_g */
-  mass: (mass_g) => `${mass_g.toFixed(1)} g of wood`,
+  mass: (mass_g) => `${numberText(mass_g, 1)} g of wood`,
   /**
    * @param {unknown} rim as the design has it
    * @param {string} mesh
@@ -126,8 +83,8 @@ export const WORDS = {
   drawn_scale: (exaggeration_mm) =>
     exaggeration_mm === 0
       ? "Drawn at rest."
-      : `The place that moves most is drawn ${exaggeration_mm} mm out and in, all others in proportion. A mode has no true size: it says how the top bends, not how far.`,
-  scale_ends: /** @type {const} */ (["100 % inward", "100 % outward"]),
+      : `The place that moves most is drawn ${numberText(exaggeration_mm)} mm out and in, all others in proportion. A mode has no true size: it says how the top bends, not how far.`,
+  scale_ends: /** @type {[string, string]} */ (["100 % inward", "100 % outward"]),
   restarted: "Computing stopped and was started again. Your design is as it was.",
   /** @param {string} name */
   opened: (name) => `Opened “${name}”.`,
@@ -140,41 +97,18 @@ export const WORDS = {
   /** @param {string} name */
   resumed: (name) => `“${name}” is as you left it. Reset goes to the demonstration.`,
   unread_design: "Could not be read at the last visit",
+  /** @type {(design: Design) => Design} the demonstration, whose name and note are English in the core */
+  demonstration: (design) => design,
   reset: "Back to the demonstration design. Undo brings yours back.",
-  drawings: { plan: "plan", long_arch: "long arch", cross_arches: "cross arches" },
-  true_scale: "True to scale: the bar is 50 mm long when printed at 100 %.",
-  handles_hint: "Drag a point, or choose it with Tab and press the arrow keys.",
-  /** @param {Handle} handle */
-  handle_name: ({ what }) => what.charAt(0).toUpperCase() + what.slice(1),
-  /** @type {(handle: Handle, value: number) => string} */
-  handle_value: ({ unit }, value) => (unit === "" ? value.toFixed(2) : `${value.toFixed(1)} ${unit}`),
-  /** @param {Drawing["labels"][number]} label */
-  label: ({ name, value_mm, minor }) =>
-    minor ? String(Math.round(value_mm)) : [STATIONS[name] ?? "", value_mm.toFixed(1)].join(" ").trim(),
-  arching: {
-    apex: "Apex",
-    /** @param {string} rise */
-    above_edge: (rise) => `above the ribs; ${rise} above the edge`,
-    channel: "Channel depth",
-    steepest: "Steepest slope",
-    hollow: "Tightest hollow, radius",
-    round: "Tightest round, radius",
-    /** @type {(station_mm: number, across_mm: number) => string} */
-    place: (station_mm, across_mm) =>
-      `${station_mm} mm from the bottom edge, ${across_mm === 0 ? "on the centreline" : `${across_mm} mm off the centreline`}`,
-    turn: "Turn from convex to concave,",
-    sides: ["bass hole", "treble hole"],
-    both_sides: "both holes",
-    /** @type {(distance: string, above: boolean, on_stem: boolean) => string} */
-    crosses: (distance, above, on_stem) =>
-      `crosses the ${on_stem ? "stem" : "hole’s end"} ${distance} ${above ? "above" : "below"} the nicks`,
-    within: "falls within the hole",
-    /** @type {(distance: string, inside: boolean) => string} */
-    misses: (distance, inside) =>
-      `misses the hole by ${distance}, on the side of the ${inside ? "centreline" : "edge"}`,
-    should_fall_within: "Makers let the turn fall within the hole (common practice).",
-  },
   not_loaded: "This part of the page can’t be loaded. Check the connection, then close and open it again.",
+  /** @type {(label: string, unit: string) => string} a field's name for a screen reader */
+  in_unit: (label, unit) => `${label} in ${unit === "deg" ? "degrees" : unit}`,
+  /** @type {Record<string, { label: string, meaning: string }>} where and how the main measures are measured */
+  measures: {
+    "arch-height": { label: "Arch height", meaning: "Highest point above the gluing plane." },
+    "lower-eye": { label: "Lower eye to edge", meaning: "The narrows: wood left beside each lower eye." },
+    thickness: { label: "Thickness in the centre", meaning: "Between the holes; the flanks stay as they are." },
+  },
   sides_differ: "Bass and treble side differ in this design; a change here sets both.",
   design_kept: "The top on the stage is still the one you had.",
   no_view:
@@ -212,6 +146,6 @@ export const WORDS = {
       remedy: "Check that it still exists and that you may read it.",
     },
     /** @type {(label: string, unit: string) => Problem} */
-    not_a_number: (label, unit) => ({ kind: "not_a_number", message: `${label} needs a number in ${unit}.` }),
+    not_a_number: (label, unit) => ({ kind: "no_number", message: `${label} needs a number in ${unit}.` }),
   },
 };

@@ -1,9 +1,10 @@
 /**
  * The words of the section that cuts the top.
  */
-/** @import { Plane } from "./plane_cut.js" */
-/** @import { Stretch } from "./stretches.js" */
-import { REGION_WORDS } from "./region_words.js";
+/** @import { Plane } from "../../sections/plane_cut.js" */
+/** @import { Stretch } from "../../sections/stretches.js" */
+import { numberText } from "./page.js";
+import { REGION_WORDS } from "./regions.js";
 
 export const CUT_WORDS = {
   title: "Where it is cut",
@@ -17,7 +18,7 @@ export const CUT_WORDS = {
    * @param {number} pieces
    */
   drawing: ({ across, at_mm }, pieces) =>
-    `Cut ${across ? `across, ${at_mm} mm from the bottom edge` : `along the grain, ${at_mm} mm from the centreline`}: ${pieces} ${pieces === 1 ? "piece" : "pieces"} of wood, moving in step with the stage`,
+    `Cut ${across ? `across, ${numberText(at_mm)} mm from the bottom edge` : `along the grain, ${numberText(at_mm)} mm from the centreline`}: ${pieces} ${pieces === 1 ? "piece" : "pieces"} of wood, moving in step with the stage`,
   /** @param {string} key */
   region: (key) => nameOf(key).replace(/, (bass|treble)$/, ""),
   /**
@@ -25,7 +26,7 @@ export const CUT_WORDS = {
    * @param {boolean} across
    */
   stretch: ({ key, from_mm, to_mm }, across) => {
-    const [from, to] = [from_mm, to_mm].map((value) => String(Math.round(value)).replace("-", "−"));
+    const [from, to] = [from_mm, to_mm].map((value) => numberText(Math.round(value)));
     return `${nameOf(key)}: ${across ? "x" : "y"} ${from} to ${to} mm`;
   },
 };

@@ -1,7 +1,8 @@
 /**
  * The words of the section about a mode's motion.
  */
-import { REGION_WORDS } from "./region_words.js";
+import { numberText } from "./page.js";
+import { REGION_WORDS } from "./regions.js";
 
 export const MOVEMENT_WORDS = {
   moved: "How far the island lifts and the wings flap",
@@ -11,13 +12,13 @@ export const MOVEMENT_WORDS = {
   /** @param {string} key */
   region: (key) => REGION_WORDS.name(key),
   /** @param {number} share */
-  percent: (share) => `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`,
+  percent: (share) => `${numberText(100 * share, share < 0.1 ? 1 : 0)} %`,
   /**
    * Signed where all moves in step; else how large, and by how much it is ahead.
    * @param {readonly [number, number]} amplitude
    */
   amplitude: ([re, im]) => {
-    const percent = (/** @type {number} */ value) => `${(100 * value).toFixed(0).replace("-", "−")} %`;
+    const percent = (/** @type {number} */ value) => `${numberText(100 * value, 0)} %`;
     return im === 0 ? percent(re) : `${percent(Math.hypot(re, im))} at ${phaseText(re, im)}`;
   },
   about:
@@ -29,5 +30,5 @@ export const MOVEMENT_WORDS = {
  * @param {number} im
  */
 function phaseText(re, im) {
-  return `${((Math.atan2(im, re) * 180) / Math.PI).toFixed(0).replace("-", "−")}°`;
+  return `${numberText((Math.atan2(im, re) * 180) / Math.PI, 0)}°`;
 }

@@ -2,6 +2,8 @@
  * The words of the section that makes pictures.
  */
 
+import { numberText } from "./page.js";
+
 export const PICTURE_WORDS = {
   title: "Picture of the stage",
   size: "Size",
@@ -23,5 +25,5 @@ export const PICTURE_WORDS = {
   },
   /** @type {(design: string, mode: string, hertz: string, exaggeration_mm: number) => string} */
   caption: (design, mode, hertz, exaggeration_mm) =>
-    `${design}: ${mode}, ${hertz}; computed, largest motion drawn ${exaggeration_mm} mm`,
+    `${design}: ${mode}, ${hertz}; computed, largest motion drawn ${numberText(exaggeration_mm)} mm`,
 };

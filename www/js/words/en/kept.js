@@ -1,10 +1,10 @@
 /**
  * What the dialogue of kept designs says.
  */
-/** @import { Kept } from "./kept_designs.js" */
+/** @import { Kept } from "../../kept_designs.js" */
 
 /** @param {number} kept_ms */
-const time = (kept_ms) => new Date(kept_ms).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+const time = (kept_ms) => new Date(kept_ms).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
 
 export const KEPT_WORDS = {
   dialogue: `

@@ -1,0 +1,12 @@
+/**
+ * What the design's measures are called. The core's table has their English names.
+ */
+
+/**
+ * @param {string} _path where the measure stands in the design, keys joined by dots
+ * @param {string} what the core's name
+ * @returns {string} as a label begins
+ */
+export function measureName(_path, what) {
+  return what.charAt(0).toUpperCase() + what.slice(1);
+}
