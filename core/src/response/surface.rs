@@ -16,6 +16,8 @@ pub struct ShellSurface {
     pub normals: Vec<[f64; 3]>,
     /// (node) m²: a third of the triangles round it.
     pub areas_m2: Vec<f64>,
+    /// (node) m.
+    pub thickness_m: Vec<f64>,
     /// (node) lumped, kg: what moves there, fixed things included.
     pub masses_kg: Vec<f64>,
     /// (triangle, corner) nodes.
@@ -34,6 +36,7 @@ impl ShellSurface {
             places_m: flat(geometry.nodes_m()),
             normals: flat(&geometry.node_normals()),
             areas_m2: geometry.node_areas_m2(),
+            thickness_m: geometry.thickness_m().to_vec(),
             masses_kg,
             triangles: geometry.triangles().to_vec(),
         }
@@ -76,9 +79,13 @@ impl ShellSurface {
     /// Refuses arrays that don't go together, and numbers that can't be.
     pub(super) fn check(&self) -> Result<(), ResponseError> {
         let nodes = self.places_m.len();
+        if nodes == 0 {
+            return Err(ResponseError::Length { what: "the places of nodes", got: 0, wanted: 3 });
+        }
         check("the places of nodes", self.places_m.as_flattened(), 3 * nodes, f64::NEG_INFINITY)?;
         check("the normals of nodes", self.normals.as_flattened(), 3 * nodes, f64::NEG_INFINITY)?;
         check("the areas of nodes", &self.areas_m2, nodes, 0.0)?;
+        check("the thickness at nodes", &self.thickness_m, nodes, 0.0)?;
         check("the masses of nodes", &self.masses_kg, nodes, 0.0)?;
         match self.triangles.as_flattened().iter().find(|node| **node as usize >= nodes) {
             Some(&node) => Err(ResponseError::NoSuchNode { node: node as usize, last: nodes.saturating_sub(1) }),

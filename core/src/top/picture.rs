@@ -33,6 +33,12 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// (vertex): the node it moves with and where it stands, +1 at the outer surface, −1 at the inner.
+    #[must_use]
+    pub fn sources(&self) -> &[(u32, f32)] {
+        &self.sources
+    }
+
     /// Draws the wood round `mid` on `mesh`.
     #[must_use]
     pub fn new(mesh: &PlanMesh, mid: &MidSurface) -> Self {

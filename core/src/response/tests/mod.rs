@@ -18,6 +18,7 @@ fn oscillators(frequencies_hz: &[f64], loss_factors: &[f64]) -> ModalBasis {
         places_m: vec![[0.0, 0.0, 0.0], [1.0, 0.0, 0.0], [1.0, 1.0, 0.0], [0.0, 1.0, 0.0], [0.5, 0.5, 0.0]],
         normals: vec![[0.0, 0.0, 1.0]; 5],
         areas_m2: [1.0 / 6.0; 4].into_iter().chain([1.0 / 3.0]).collect(),
+        thickness_m: vec![0.01; 5],
         masses_kg: vec![0.2; 5],
         triangles: vec![[0, 1, 4], [1, 2, 4], [2, 3, 4], [3, 0, 4]],
     };

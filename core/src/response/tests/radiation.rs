@@ -26,6 +26,7 @@ fn piston(radius_m: f64) -> ModalBasis {
         places_m,
         normals: vec![[0.0, 0.0, 1.0]; nodes],
         areas_m2,
+        thickness_m: vec![0.0; nodes],
         masses_kg: vec![0.0; nodes],
         triangles: vec![[0, 1, 2]],
     };
