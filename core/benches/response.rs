@@ -40,6 +40,8 @@ fn parts(criterion: &mut Criterion) {
     });
     group.bench_function("motion field", |bench| bench.iter(|| motion.field(&basis)));
     let field = motion.field(&basis);
+    stages.picture(size).expect("it can be drawn");
+    group.bench_function("the same on the picture", |bench| bench.iter(|| stages.swinging(size, &field)));
     group.bench_function("level at one place", |bench| {
         bench.iter(|| radiation::level_db(&basis, &field, motion.hz(), 1.0));
     });
@@ -54,7 +56,7 @@ fn parts(criterion: &mut Criterion) {
     });
     group.bench_function("a second of tap tone", |bench| {
         let port = Port::outward(&basis, [0.03, 0.1]).expect("there is wood in the lower bout");
-        let tone = TapTone::new(basis.resonators(), &port, &Port::volume(&basis), 1e-3).expect("a short contact");
+        let tone = TapTone::new(&basis, &port, &Port::volume(&basis), 1e-3).expect("a short contact");
         bench.iter(|| tone.samples(44_100.0, 1.0, 0.5));
     });
     group.finish();

@@ -1,5 +1,7 @@
 //! What a response needs of a shell: its modes on its surface.
 
+use std::ops::Range;
+
 use super::error::check;
 use super::{Resonators, ResponseError, ShellSurface};
 use crate::shell::DOFS_PER_NODE;
@@ -89,8 +91,12 @@ impl ModalBasis {
     /// (elastic mode) natural frequencies, Hz, ascending: without rigid motions and residual vectors.
     #[must_use]
     pub fn elastic_hz(&self) -> &[f64] {
-        let ModalArrays { rigid, residual, frequencies_hz, .. } = &self.arrays;
-        &frequencies_hz[*rigid..frequencies_hz.len() - residual]
+        &self.arrays.frequencies_hz[self.elastic()]
+    }
+
+    /// Which modes are elastic.
+    pub(super) fn elastic(&self) -> Range<usize> {
+        self.arrays.rigid..self.count() - self.arrays.residual
     }
 
     /// The highest frequency of which every mode is there, Hz: the last elastic mode's.

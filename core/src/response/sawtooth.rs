@@ -17,6 +17,9 @@ pub struct Sawtooth {
     pub peak_to_peak_n: f64,
 }
 
+/// As far as 20 kHz for the lowest note that is heard, 20 Hz; and an end where no end was given.
+const MOST_HARMONICS: u32 = 1000;
+
 impl Sawtooth {
     /// Of a note with one newton from peak to peak.
     ///
@@ -27,13 +30,13 @@ impl Sawtooth {
         Ok(Self { note_hz, peak_to_peak_n: 1.0 })
     }
 
-    /// The harmonics up to and with `to_hz`: (harmonic) frequency in Hz and complex amplitude in N of e^{iωt}.
+    /// The harmonics up to and with `to_hz`, at most a thousand: (harmonic) frequency in Hz and complex amplitude in N of e^{iωt}.
     ///
     /// A sine is −i in that way of writing, so all amplitudes are negative imaginary.
     #[must_use]
     pub fn harmonics(&self, to_hz: f64) -> Vec<(f64, Complex)> {
         let amplitude = |n: f64| Complex::new(0.0, -self.peak_to_peak_n / (PI * n));
-        let numbers = (1_u32..).map(f64::from).take_while(|n| n * self.note_hz <= to_hz);
+        let numbers = (1..=MOST_HARMONICS).map(f64::from).take_while(|n| n * self.note_hz <= to_hz);
         numbers.map(|n| (n * self.note_hz, amplitude(n))).collect()
     }
 

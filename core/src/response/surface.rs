@@ -76,6 +76,9 @@ impl ShellSurface {
     /// Refuses arrays that don't go together, and numbers that can't be.
     pub(super) fn check(&self) -> Result<(), ResponseError> {
         let nodes = self.places_m.len();
+        if nodes == 0 {
+            return Err(ResponseError::Length { what: "the places of nodes", got: 0, wanted: 3 });
+        }
         check("the places of nodes", self.places_m.as_flattened(), 3 * nodes, f64::NEG_INFINITY)?;
         check("the normals of nodes", self.normals.as_flattened(), 3 * nodes, f64::NEG_INFINITY)?;
         check("the areas of nodes", &self.areas_m2, nodes, 0.0)?;

@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use super::{Complex, Port, Resonators, ResponseError};
+use super::{Complex, ModalBasis, Port, ResponseError};
 
 /// One mode of a tap tone.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -18,14 +18,14 @@ pub struct TapPeak {
 /// The velocity at one place after a short blow at another: each mode rings at its own frequency and dies away at its own rate.
 ///
 /// A blow of 1 N·s gives mode r the velocity φᵣᵀd; structural losses die away as viscous ones of ηᵣωᵣ/2 would (Cremer, Heckl &
-/// Petersson 2005, ch. 3; from memory), which holds for small losses. Rigid motions are left out: they make no sound.
+/// Petersson 2005, ch. 3; from memory), which holds for small losses. Rigid motions make no sound, and residual vectors aren't modes: both are left out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TapTone {
     peaks: Vec<TapPeak>,
 }
 
 impl TapTone {
-    /// Of a tap at `tapped`, heard at `heard`; `resonators` of the same modes. A [`Port::volume`] hears what radiates at low
+    /// Of a tap at `tapped`, heard at `heard`, both ports of `basis`. A [`Port::volume`] hears what radiates at low
     /// frequency.
     ///
     /// `contact_s` is how long the tip touches the wood: a half sine of that length, which takes from the high modes. With zero the
@@ -33,7 +33,7 @@ impl TapTone {
     ///
     /// # Errors
     /// [`ResponseError::Outside`] for a contact shorter than nothing or longer than a tenth of a second.
-    pub fn new(resonators: &Resonators, tapped: &Port, heard: &Port, contact_s: f64) -> Result<Self, ResponseError> {
+    pub fn new(basis: &ModalBasis, tapped: &Port, heard: &Port, contact_s: f64) -> Result<Self, ResponseError> {
         ResponseError::limit("the contact in s", contact_s, -f64::MIN_POSITIVE, 0.1)?;
         let peak = |((own, loss), (tapped, heard)): ((f64, f64), (&f64, &f64))| TapPeak {
             frequency_hz: own / TAU,
@@ -41,10 +41,12 @@ impl TapTone {
             decay_per_s: 0.5 * loss * own,
         };
         let ports = tapped.by_mode().iter().zip(heard.by_mode());
-        Ok(Self { peaks: resonators.each().zip(ports).map(peak).filter(|peak| peak.frequency_hz > 0.0).collect() })
+        let modes = basis.resonators().each().zip(ports).enumerate();
+        let elastic = modes.filter(|(mode, _)| basis.elastic().contains(mode));
+        Ok(Self { peaks: elastic.map(|(_, mode)| peak(mode)).collect() })
     }
 
-    /// Without modes above `hz`: what can't be sampled, and residual vectors.
+    /// Without modes above `hz`.
     #[must_use]
     pub fn below(mut self, hz: f64) -> Self {
         self.peaks.retain(|peak| peak.frequency_hz <= hz);

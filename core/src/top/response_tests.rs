@@ -1,11 +1,11 @@
 //! The demonstration top driven by its bridge.
 
-use super::{RegionResponse, ResponseFigures, Stages};
+use super::{RegionResponse, ResponseFigures, Stages, SwingingField};
 use crate::design::{BarMeasures, Design, PlanPlace, Rim, SoundHoleChoice, StickWood};
 use crate::mesh::MeshSize;
 use crate::modes::ModesRequest;
 use crate::regions::{RegionKind, Regions};
-use crate::response::{Bridge, BridgeFeet, Complex, ModalBasis, Port};
+use crate::response::{Bridge, BridgeFeet, Complex, ComplexField, ModalBasis, Port};
 use crate::top::TopError;
 use crate::wood::Species;
 
@@ -55,6 +55,28 @@ fn what_the_regions_do_adds_up_to_what_the_top_does() {
         assert!(phases[island].abs() < 1e-9 && phases.iter().all(|phase| phase.abs() <= 180.0));
         assert!(regions.outward_m_s(&motion).iter().all(|speed| *speed > 0.0));
     }
+}
+
+/// A motion that swings in one phase is laid on the picture as a shape is; turned by a quarter, it is the other part.
+#[test]
+fn a_driven_motion_is_drawn_as_a_shape_is() {
+    let mut stages = Stages::new(Design::demo());
+    let size = MeshSize::Preview;
+    let request = ModesRequest { most: 2, below_hz: None, prove: false };
+    let bridge = stages.bridge();
+    let basis = ModalBasis::new(stages.modal_arrays(size, &bridge, &request).unwrap()).unwrap();
+    stages.picture(size).unwrap();
+    stages.modes(size, &request).unwrap();
+    let shape = basis.shape(7).to_vec();
+    let still = vec![0.0; shape.len()];
+    let field = ComplexField { re: still, im: shape };
+    let SwingingField { re, im, scale_mm_per_m } = stages.swinging(size, &field).unwrap();
+    assert!(re.iter().all(|value| *value == 0.0));
+    let drawn = stages.motion(size, 1, false).unwrap();
+    assert!((scale_mm_per_m / drawn.scale_mm_per_m - 1.0).abs() < 1e-5);
+    let sign = if im[2] * drawn.values[2] < 0.0 { -1.0 } else { 1.0 };
+    assert!(im.iter().zip(&drawn.values).all(|(own, also)| (own * sign - also).abs() < 1e-4));
+    assert_eq!(im.len(), drawn.values.len());
 }
 
 /// A top that is its own mirror image moves no foot more than the other; a bar under the bass foot holds that side back.

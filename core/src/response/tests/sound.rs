@@ -58,7 +58,7 @@ fn a_tap_sounds_at_its_modes_and_no_louder_than_asked() {
     let (frequencies, losses) = ([82.3, 147.9, 305.2, 1210.7, 30_000.0], [0.003; 5]);
     let basis = oscillators(&frequencies, &losses);
     let port = Port::outward(&basis, [0.4, 0.4]).unwrap();
-    let tone = TapTone::new(basis.resonators(), &port, &port, 0.0).unwrap();
+    let tone = TapTone::new(&basis, &port, &port, 0.0).unwrap();
     let rate = 44_100.0;
     let samples = tone.samples(rate, 2.0, 0.9).unwrap();
     assert_eq!(samples.len(), 88_200);
@@ -72,7 +72,7 @@ fn a_tap_sounds_at_its_modes_and_no_louder_than_asked() {
     // Of one mode alone, what is left after 6.9/decay is a thousandth: 60 dB.
     let alone = oscillators(&frequencies[..1], &[0.01]);
     let port = Port::outward(&alone, [0.4, 0.4]).unwrap();
-    let tone = TapTone::new(alone.resonators(), &port, &port, 0.0).unwrap();
+    let tone = TapTone::new(&alone, &port, &port, 0.0).unwrap();
     let samples = tone.samples(rate, 5.0, 1.0).unwrap();
     let at = |t: f64| {
         let around = (t * rate) as usize;
@@ -88,8 +88,8 @@ fn a_soft_tip_leaves_high_modes_out_as_its_half_sine_says() {
     let contact = 0.002;
     let basis = oscillators(&[50.0, 250.0, 400.0, 900.0], &[0.01; 4]);
     let port = Port::outward(&basis, [0.4, 0.4]).unwrap();
-    let sudden = TapTone::new(basis.resonators(), &port, &port, 0.0).unwrap();
-    let soft = TapTone::new(basis.resonators(), &port, &port, contact).unwrap();
+    let sudden = TapTone::new(&basis, &port, &port, 0.0).unwrap();
+    let soft = TapTone::new(&basis, &port, &port, contact).unwrap();
     let steps = 10_000;
     for (soft, sudden) in soft.peaks().iter().zip(sudden.peaks()) {
         let push = |step: i32| {
@@ -102,7 +102,7 @@ fn a_soft_tip_leaves_high_modes_out_as_its_half_sine_says() {
         assert!((soft.amplitude_m_s / sudden.amplitude_m_s - exact).abs() < 1e-6, "{} Hz", soft.frequency_hz);
     }
     assert!(sudden.samples(44_100.0, 31.0, 1.0).is_err() && sudden.samples(44_100.0, 1.0, 1.5).is_err());
-    assert!(TapTone::new(basis.resonators(), &port, &port, -1.0).is_err());
+    assert!(TapTone::new(&basis, &port, &port, -1.0).is_err());
     assert_eq!(sudden.below(300.0).peaks().len(), 2);
 }
 
