@@ -5,6 +5,7 @@ mod closer;
 mod controls;
 mod drawing;
 mod drawings;
+mod driven;
 mod fallback;
 mod files;
 mod fittings;
@@ -77,6 +78,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     language::run(place, run).await;
     sections::run(place, run).await;
     fittings::run(place, run).await;
+    driven::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;
     live::run(place, run).await;

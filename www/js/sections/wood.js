@@ -48,7 +48,11 @@ export async function build(host, bench) {
 
   const constants = tableOf(WORDS.columns);
   constants.className = "constants";
-  const source = note("");
+  const source = note(`${WORDS.source} `);
+  // A publication is called what it is called.
+  const publication = document.createElement("span");
+  publication.lang = "en";
+  source.append(publication);
   const sure = note(WORDS.scatter);
 
   /** @type {unknown} what was measured when it last stood in the design */
@@ -70,7 +74,7 @@ export async function build(host, bench) {
     for (const { path, field } of board) {
       field.show(at(design, path));
     }
-    source.textContent = WORDS.source(all.find(({ key }) => key === at(design, SPECIES))?.source ?? "");
+    publication.textContent = all.find(({ key }) => key === at(design, SPECIES))?.source ?? "";
   };
 
   host.append(

@@ -49,8 +49,11 @@ async fn german_is_whole(place: &Place<'_>) -> Result<()> {
     page.press("Schließen").await?;
 
     page.value("for (const section of document.querySelectorAll('details')) section.open = true;").await?;
-    page.until("all sections are loaded", "!document.querySelector('.sections').textContent.includes('Wird geladen')")
-        .await?;
+    page.until(
+        "all sections are loaded",
+        "![...document.querySelectorAll('.section')].some((one) => one.textContent.includes('Wird geladen'))",
+    )
+    .await?;
     page.find(Role::Number, "Stärke der Flanken in mm").await?;
     page.find(Role::Number, "Diskantseite, Durchmesser des oberen Auges").await?;
     english_words(&page, "the open sections").await?;

@@ -61,7 +61,7 @@ export const FITTING_WORDS = {
     speed_along_m_s: "Schallgeschwindigkeit längs, m/s",
     speed_across_m_s: "Schallgeschwindigkeit quer, m/s",
   },
-  source: (source) => `Mittelwerte fehlerfreien Holzes bei etwa 12 % Feuchte. ${source}.`,
+  source: "Mittelwerte fehlerfreien Holzes bei etwa 12 % Feuchte.",
   scatter:
     "Bretter einer Art unterscheiden sich um etwa 22 % in der Steife und 10 % in der Dichte: das eigene messen, dann wird das ± in der Tabelle kleiner.",
 };

@@ -337,7 +337,7 @@ const KINDS = {
     "Eine Stelle auf dem Holz nehmen, neben Loch und Rand.",
   ],
   outside_limits: (_, { message }) => ["Diese Zahl liegt außerhalb ihrer Grenzen.", "", message],
-  no_number: (_, { message }) => [
+  bad_modes: (_, { message }) => [
     "Unter den Schwingungen ist etwas keine Zahl.",
     "Einen anderen Wert versuchen.",
     message,

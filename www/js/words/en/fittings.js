@@ -55,8 +55,7 @@ export const FITTING_WORDS = {
     speed_along_m_s: "Speed of sound along, m/s",
     speed_across_m_s: "Speed of sound across, m/s",
   },
-  /** @type {(source: string) => string} */
-  source: (source) => `Means of clear wood at about 12 % moisture. ${source}.`,
+  source: "Means of clear wood at about 12 % moisture.",
   scatter:
     "Boards of one species differ by some 22 % in stiffness and 10 % in density: measure yours, and the ± in the table of modes becomes smaller.",
 };
