@@ -4,6 +4,7 @@ use super::error::check_values;
 use super::inertia::count_ordered;
 use super::pencil::Ordered;
 use super::proof::Gap;
+use super::request::LIMIT_MOVES;
 use super::rigid::rigid_basis;
 use super::search::{Search, Task};
 use super::shift::Scale;
@@ -44,7 +45,7 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
         Extent::Count(count) => (count, None),
         Extent::Below { lambda, cap } => {
             check_values("the limit", &[lambda], 1)?;
-            let counted = count_ordered(&ordered, lambda)?;
+            let (lambda, counted) = count_at_or_above(&ordered, lambda)?;
             let below = counted.saturating_sub(rigid.size());
             if below == 0 {
                 return Ok(nothing_below(lambda, counted, request.shift.unwrap_or(scale.guess)));
@@ -68,6 +69,21 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
         proven,
     };
     Search::new(task, &start)?.run()
+}
+
+/// The count at `lambda` or, where it loses digits there, as little above as it can be had: (where, eigenvalues below).
+fn count_at_or_above(pencil: &Ordered, lambda: f64) -> Result<(f64, usize), EigenError> {
+    /// An eigenvalue of a leading block spoils the places next to it only.
+    const ABOVE: [f64; 3] = [1e-4, 3e-4, LIMIT_MOVES];
+    let mut counted = count_ordered(pencil, lambda).map(|counted| (lambda, counted));
+    for above in ABOVE {
+        if counted.is_ok() {
+            break;
+        }
+        let place = lambda * (1.0 + above);
+        counted = count_ordered(pencil, place).map(|counted| (place, counted));
+    }
+    counted
 }
 
 fn start_block(pencil: &Ordered, start: Option<&[f64]>) -> Result<Vec<f64>, EigenError> {

@@ -63,5 +63,5 @@ pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;
 pub use refine::{Refined, Refinement, refine};
-pub use request::{Eigenpairs, Extent, RESIDUAL_TOLERANCE, Request};
+pub use request::{Eigenpairs, Extent, LIMIT_MOVES, RESIDUAL_TOLERANCE, Request};
 pub use symbolic::Symbolic;

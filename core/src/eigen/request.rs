@@ -7,6 +7,9 @@
 /// close pairs.
 pub const RESIDUAL_TOLERANCE: f64 = 1e-6;
 
+/// By what share of itself the upper end of [`Extent::Below`] may be moved up: in a frequency half as much.
+pub const LIMIT_MOVES: f64 = 1e-3;
+
 /// How many modes are wanted.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Extent {
@@ -14,7 +17,7 @@ pub enum Extent {
     Count(usize),
     /// Every one below `lambda`, but no more than the lowest `cap`; when `cap` come back, there may be more.
     Below {
-        /// Upper end, in units of λ; not included.
+        /// Upper end, in units of λ; not included. Moved up by a share of at most [`LIMIT_MOVES`] where eigenvalues can't be counted at it.
         lambda: f64,
         /// Most modes to return.
         cap: usize,

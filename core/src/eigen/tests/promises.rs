@@ -2,6 +2,7 @@
 
 use super::closed_forms::{laplacian, laplacian_eigenvalues};
 use super::*;
+use crate::eigen::LIMIT_MOVES;
 
 /// Eight vectors that are even about the vertical middle line of a square grid.
 fn even_block(side: usize) -> Vec<f64> {
@@ -27,6 +28,21 @@ fn modes_hidden_from_the_start_block_are_found_by_the_count() {
     assert_close(&proven.values, &expected[..4], 1e-10);
     let below = expected.iter().filter(|&&value| value < proven.counted_at.unwrap()).count();
     assert_eq!(proven.counted_below, below);
+}
+
+/// Nothing can be counted at an eigenvalue itself: the matrix is singular there.
+#[test]
+fn a_limit_at_an_eigenvalue_is_moved_up_a_little() {
+    let side = 15;
+    let (grid, expected) = (laplacian(side), laplacian_eigenvalues(side));
+    let lambda = expected[7];
+    let extent = Extent::Below { lambda, cap: 100 };
+    let pairs = grid.solve(&Request { extent, shift: Some(0.02), ..Request::count(1) }).unwrap();
+    let at = pairs.counted_at.unwrap();
+    assert!(at > lambda && at <= lambda * (1.0 + LIMIT_MOVES), "{at} {lambda}");
+    let below = expected.iter().filter(|&&value| value < at).count();
+    assert!(below > 7);
+    assert_close(&pairs.values, &expected[..below], 1e-10);
 }
 
 #[test]
