@@ -93,7 +93,8 @@ export function build(host, bench) {
    */
   const show = ({ re, im, largest_um, level_db, regions }, hz) => {
     const drive = /** @type {Record<string, string>} */ (WORDS.drives)[by.word];
-    const caption = { title: WORDS.stage_title(hz), text: WORDS.stage_text(drive, largest_um), largest_um };
+    const [title, text] = [WORDS.stage_title(hz), WORDS.stage_text(largest_um)];
+    const caption = { title, text, detail: WORDS.stage_detail(drive), largest_um };
     shown.show({ re, im }, caption);
     level.textContent = WORDS.level(level_db);
     const sorted = regions.toSorted((one, other) => other.energy - one.energy);

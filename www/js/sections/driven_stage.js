@@ -7,7 +7,7 @@
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { part } from "../page_parts.js";
 
-/** @typedef {{ title: string, text: string, largest_um: number }} Caption */
+/** @typedef {{ title: string, text: string, detail: string, largest_um: number }} Caption */
 
 /** One owner of the stage's motion at a time. */
 export class DrivenStage {
@@ -30,13 +30,14 @@ export class DrivenStage {
    * @param {Caption} caption
    * @returns {boolean} whether it fits
    */
-  show({ re, im }, { title, text, largest_um }) {
+  show({ re, im }, { title, text, detail, largest_um }) {
     this.stop();
     const fits = this.#put({ mode: 0, re, im });
     if (fits) {
       this.#largest_um = largest_um;
       part("#stage-title", HTMLElement).textContent = title;
       part("#stage-hertz", HTMLElement).textContent = text;
+      part("#stage-mesh", HTMLElement).textContent = detail;
       this.#tellScale();
     }
     return fits;

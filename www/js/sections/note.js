@@ -40,11 +40,9 @@ export function build(host, bench) {
   const play = button(WORDS.play_note, () => {
     if (last !== undefined) {
       const hz = last.harmonics[0].hz;
-      const caption = {
-        title: WORDS.note_title(hz),
-        text: WORDS.note_text(last.largest_um),
-        largest_um: last.largest_um,
-      };
+      const { largest_um } = last;
+      const [title, text] = [WORDS.note_title(hz), WORDS.note_text(largest_um)];
+      const caption = { title, text, detail: WORDS.note_detail, largest_um };
       shown.play(last.motion, last.frames, caption);
     }
   });

@@ -11,6 +11,8 @@ import { SVG, svgLine } from "./svg_line.js";
 const WIDTH = 320;
 const HEIGHT = 170;
 const FOOT = 16;
+/** Steps through the colours by which neighbours never come near each other. */
+const GOLDEN = 0.618034;
 /** Marked on the scale, Hz. */
 const MARKS = [100, 200, 500, 1000, 2000, 5000];
 
@@ -64,7 +66,7 @@ export class ShareMap {
     const shares = this.choice.word === "volume" ? who.volume : who.energy;
     const { keys, hz } = who;
     const count = keys.length;
-    const fills = keys.map((_, region) => `rgb(${sequentialColour((region + 0.5) / count).join(" ")})`);
+    const fills = keys.map((_, region) => `rgb(${sequentialColour((GOLDEN * region) % 1).join(" ")})`);
     const floor = new Float32Array(hz.length);
     const bands = keys.map((key, region) => {
       const lower = floor.slice();

@@ -54,9 +54,8 @@ export function fillBars(into, rows) {
   for (const { name, share, figures } of rows) {
     const row = namedRow(body, name);
     for (const text of figures) {
-      const cell = row.insertCell();
-      cell.textContent = text;
-      cell.style.setProperty("--share", share.toFixed(4));
+      row.insertCell().textContent = text;
     }
+    row.cells[1].style.setProperty("--share", share.toFixed(4));
   }
 }

@@ -8,8 +8,6 @@ import { REGION_WORDS } from "./regions.js";
 /** @param {number} hz */
 const kilohertz = (hz) => numberText(hz / 1000, 2);
 
-const BY = "Ein Newton";
-
 /** @type {typeof English.DRIVE_WORDS} */
 export const DRIVE_WORDS = {
   restarted: "Das Rechnen an der angeregten Decke wurde neu gestartet.",
@@ -21,8 +19,8 @@ export const DRIVE_WORDS = {
         : ""
     }`,
   title: "Die Kraft",
-  by: BY,
-  drives: { bow: "des Bogens, oben am Steg", press: "senkrecht auf den Steg", tap: "an einer Stelle der Decke" },
+  by: "Ein Newton",
+  drives: { bow: "längs des Bogens", press: "hinab auf den Steg", tap: "an einer Stelle der Decke" },
   frequency: "Frequenz",
   frequency_value: (hz, note, cents) =>
     `${hz.toFixed(0)} Hz, ${note}${cents === 0 ? "" : ` ${cents > 0 ? "+" : "−"}${Math.abs(cents)} Cent`}`,
@@ -30,7 +28,8 @@ export const DRIVE_WORDS = {
   along: { label: "Von der Unterkante", unit: "mm" },
   tap_hint: "Ein Klick auf die Decke der Bühne klopft dort.",
   stage_title: (hz) => `Angeregt mit ${hz.toFixed(0)} Hz`,
-  stage_text: (by, um) => `${BY} ${by}: höchstens ${micrometres(um)}`,
+  stage_text: (um) => `höchstens ${micrometres(um)}`,
+  stage_detail: (by) => `je Newton ${by}, aus allen Moden bis 6 kHz`,
   true_scale: (exaggeration_mm, largest_um) =>
     exaggeration_mm === 0
       ? "In Ruhe gezeichnet."
@@ -45,7 +44,7 @@ export const DRIVE_WORDS = {
   phase: (phase_deg) =>
     typeof phase_deg !== "number"
       ? ""
-      : `${numberText(phase_deg, 0)}°${Math.abs(phase_deg) < 45 ? ", mit ihr" : Math.abs(phase_deg) > 135 ? ", gegen sie" : ""}`,
+      : `${numberText(Math.round(phase_deg) + 0)}°${Math.abs(phase_deg) < 45 ? ", mit ihr" : Math.abs(phase_deg) > 135 ? ", gegen sie" : ""}`,
   phase_about:
     "Phase: der mittleren Bewegung des Bereichs gegen die der Insel. Pfeiltasten auf der Frequenz gehen um ein Sechstel eines Halbtons, Bild auf und ab um drei Halbtöne.",
   map: "Wer sich bei welcher Frequenz bewegt",
@@ -92,7 +91,8 @@ export const DRIVE_WORDS = {
   note: "Ton",
   play_note: "Seine Bewegung auf der Bühne zeigen",
   note_title: (hz) => `${hz.toFixed(0)} Hz, gestrichen`,
-  note_text: (um) => `Summe seiner Teiltöne, höchstens ${micrometres(um)} je Newton`,
+  note_text: (um) => `höchstens ${micrometres(um)}`,
+  note_detail: "je Newton: die Summe seiner Teiltöne bis 6 kHz",
   harmonics: "Was seine Teiltöne bewegen",
   harmonic_columns: ["Teilton", "Anteil an den Füßen"],
   harmonic: (number, hz) => `${number}: ${hz.toFixed(0)} Hz`,

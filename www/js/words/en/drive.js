@@ -8,8 +8,6 @@ import { REGION_WORDS } from "./regions.js";
 /** @param {number} hz */
 const kilohertz = (hz) => numberText(hz / 1000, 2);
 
-const BY = "A newton";
-
 export const DRIVE_WORDS = {
   restarted: "The driven top’s computing was started again.",
   solving: "Working out every mode up to 6 kHz…",
@@ -19,10 +17,10 @@ export const DRIVE_WORDS = {
       free ? " The top is free: for a top on its ribs choose so under “Rim”, and add bar and post." : ""
     }`,
   title: "The force",
-  by: BY,
+  by: "A newton",
   drives: {
-    bow: "of the bow, at the bridge’s top",
-    press: "straight down on the bridge",
+    bow: "along the bow",
+    press: "down on the bridge",
     tap: "at a place of the top",
   },
   frequency: "Frequency",
@@ -34,8 +32,10 @@ export const DRIVE_WORDS = {
   tap_hint: "Click the top on the stage to tap it there.",
   /** @param {number} hz */
   stage_title: (hz) => `Driven at ${hz.toFixed(0)} Hz`,
-  /** @type {(by: string, um: number) => string} */
-  stage_text: (by, um) => `${BY} ${by}: ${micrometres(um)} at most`,
+  /** @param {number} um */
+  stage_text: (um) => `${micrometres(um)} at most`,
+  /** @param {string} by */
+  stage_detail: (by) => `for a newton ${by}, by all modes up to 6 kHz`,
   /** @type {(exaggeration_mm: number, largest_um: number) => string} */
   true_scale: (exaggeration_mm, largest_um) =>
     exaggeration_mm === 0
@@ -55,7 +55,7 @@ export const DRIVE_WORDS = {
   phase: (phase_deg) =>
     typeof phase_deg !== "number"
       ? ""
-      : `${numberText(phase_deg, 0)}°${Math.abs(phase_deg) < 45 ? ", with it" : Math.abs(phase_deg) > 135 ? ", against it" : ""}`,
+      : `${numberText(Math.round(phase_deg) + 0)}°${Math.abs(phase_deg) < 45 ? ", with it" : Math.abs(phase_deg) > 135 ? ", against it" : ""}`,
   phase_about:
     "Phase: of the region’s mean motion against the island’s. Arrow keys on the frequency go by a sixth of a semitone, Page Up and Down by three semitones.",
   map: "Who moves at which frequency",
@@ -111,7 +111,8 @@ export const DRIVE_WORDS = {
   /** @param {number} hz */
   note_title: (hz) => `${hz.toFixed(0)} Hz, bowed`,
   /** @param {number} um */
-  note_text: (um) => `sum of its harmonics, ${micrometres(um)} at most for a newton`,
+  note_text: (um) => `${micrometres(um)} at most`,
+  note_detail: "for a newton: the sum of its harmonics up to 6 kHz",
   harmonics: "What its harmonics move",
   harmonic_columns: ["Harmonic", "share at the feet"],
   /** @type {(number: number, hz: number) => string} */
