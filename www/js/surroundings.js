@@ -15,26 +15,32 @@ export function dress(stage) {
   /** @type {Picture | undefined} that was dressed last */
   let dressed;
   let later = 0;
-  const lay = () => {
+  const lay = async () => {
     const { picture } = stage;
-    if (picture !== undefined) {
-      dressed = picture;
-      const [distances, hidden] = [edgeDistances(picture), hiddenSky(picture)];
-      const both = Float32Array.from(
-        { length: 2 * distances.length },
-        (_, at) => (at % 2 === 0 ? distances : hidden)[at >> 1],
-      );
-      stage.look((view) => view.set_surroundings(both));
+    if (picture === undefined) {
+      return;
     }
+    dressed = picture;
+    const distances = edgeDistances(picture);
+    const hidden = await hiddenSky(picture);
+    if (stage.picture !== picture) {
+      return;
+    }
+    const both = new Float32Array(2 * distances.length);
+    distances.forEach((distance, vertex) => {
+      both[2 * vertex] = distance;
+      both[2 * vertex + 1] = hidden[vertex];
+    });
+    stage.look((view) => view.set_surroundings(both));
   };
   stage.listen("picture", () => {
     clearTimeout(later);
     // The view keeps what it has for a picture of the same vertices: under a moving handle that is near enough.
     if (stage.picture === dressed || stage.picture?.kinds.length !== dressed?.kinds.length) {
-      lay();
+      void lay();
     } else {
       later = setTimeout(lay, STILL_MS);
     }
   });
-  lay();
+  void lay();
 }

@@ -50,14 +50,11 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             live::run(&place, &mut run).await;
         } else {
             drawing::run(&place, &mut run).await;
-            motion::run(&place, &mut run).await;
-            table::run(&place, &mut run).await;
-            pointers::run(&place, &mut run).await;
             scenes::run(&place, &mut run).await;
+            closer::run_pictures(&place, &mut run).await;
             if backend == Backend::WebGpu {
                 whatever_draws(&place, &mut run).await;
             }
-            closer::run(&place, &mut run).await;
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;
@@ -68,9 +65,14 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
     Ok(outcomes)
 }
 
-/// What is typed, read and written beside the stage, and the same whatever draws there.
+/// What is typed, read and written beside the stage, and what the stage is told, the same whatever draws there; that both draw alike the
+/// scenes show.
 async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     access::run(place, run).await;
+    motion::run(place, run).await;
+    table::run(place, run).await;
+    pointers::run(place, run).await;
+    closer::run(place, run).await;
     controls::run(place, run).await;
     drawings::run(place, run).await;
     files::run(place, run).await;

@@ -17,10 +17,12 @@ export class CurveSheet {
   #sheet = document.createElementNS(SVG, "svg");
   #unit = document.createElement("figcaption");
 
-  constructor() {
+  /** @param {string} label until there is a curve */
+  constructor(label) {
     this.figure.className = "curve-sheet";
     this.#sheet.setAttribute("viewBox", `0 0 ${WIDTH} ${HEIGHT + FOOT}`);
     this.#sheet.setAttribute("role", "img");
+    this.#sheet.setAttribute("aria-label", label);
     this.figure.append(this.#sheet, this.#unit);
   }
 

@@ -42,7 +42,7 @@ export function build(host, bench) {
     () => void ask(),
     () => curve.word === "transfer" && host.closest("details")?.open === true,
   );
-  const sheet = new CurveSheet();
+  const sheet = new CurveSheet(WORDS.curve);
   const kept_text = note("");
   const peaks = tableOf(WORDS.curve_columns);
   peaks.className = "peaks";

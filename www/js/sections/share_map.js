@@ -32,6 +32,7 @@ export class ShareMap {
     this.choice = new ChoiceField(WORDS.map_of, "", WORDS.maps, () => this.#draw());
     this.#sheet.setAttribute("viewBox", `0 0 ${WIDTH} ${HEIGHT + FOOT}`);
     this.#sheet.setAttribute("role", "img");
+    this.#sheet.setAttribute("aria-label", WORDS.map);
     this.#sheet.append(this.#bands, this.#marks, this.#line);
     this.#sheet.addEventListener("click", ({ clientX }) => {
       const box = this.#sheet.getBoundingClientRect();
