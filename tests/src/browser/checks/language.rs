@@ -66,11 +66,14 @@ async fn german_is_whole(place: &Place<'_>) -> Result<()> {
     page.without_errors().await
 }
 
-/// What the page says to eyes and to screen readers may hold no word that only English has, but for keys of a design.
+/// What the page says to eyes and to screen readers may hold no word that only English has, but for keys of a design and what is marked as
+/// English: titles of publications.
 async fn english_words(page: &Page<'_>, where_found: &str) -> Result<()> {
     let said = page
         .text(
-            "return [document.body.innerText, ...[...document.querySelectorAll('[aria-label], [title], option, svg title')]
+            "const marked = [...document.querySelectorAll('[lang=en]')]; for (const one of marked) one.style.display = 'none';
+            const said = document.body.innerText; for (const one of marked) one.style.display = '';
+            return [said, ...[...document.querySelectorAll('[aria-label], [title], option, svg title')]
                 .map((element) => `${element.ariaLabel} ${element.title} ${element.textContent}`)].join('\\n');",
         )
         .await?;
