@@ -1,14 +1,13 @@
 /**
  * Levels over frequency on a sheet: a musical scale across, decibels upwards.
  */
+import { FOOT, FrequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
 const HEIGHT = 200;
 const LEFT = 30;
-const FOOT = 16;
 const STEP_DB = 10;
-const MARKS = [100, 200, 500, 1000, 2000, 5000];
 
 /** @typedef {{ hz: ArrayLike<number>, db: ArrayLike<number> }} Curve */
 
@@ -35,22 +34,19 @@ export class CurveSheet {
       STEP_DB * Math.floor(Math.min(...levels) / STEP_DB),
       STEP_DB * Math.ceil(Math.max(...levels) / STEP_DB),
     ];
-    const [first, last] = [own.hz[0], own.hz[own.hz.length - 1]];
-    const x = (/** @type {number} */ hz) => LEFT + ((WIDTH - LEFT) * Math.log(hz / first)) / Math.log(last / first);
+    const scale = new FrequencyScale(own.hz[0], own.hz[own.hz.length - 1], LEFT, WIDTH - LEFT);
     const y = (/** @type {number} */ db) => (HEIGHT * (high - db)) / (high - low);
     const path = (/** @type {Curve} */ { hz, db }, /** @type {string} */ name) =>
-      svgLine(name, `M${Array.from(hz, (at, k) => `${x(at).toFixed(1)} ${y(db[k]).toFixed(1)}`).join("L")}`);
+      svgLine(name, `M${Array.from(hz, (at, k) => `${scale.place(at).toFixed(1)} ${y(db[k]).toFixed(1)}`).join("L")}`);
+    /** @type {SVGElement[]} */
     const parts = [];
     for (let db = low; db <= high; db += STEP_DB) {
       parts.push(svgLine("grid", `M${LEFT} ${y(db)}H${WIDTH}`));
       if (db % (2 * STEP_DB) === 0) {
-        parts.push(text(LEFT - 3, y(db) + 3, String(db).replace("-", "−"), "end"));
+        parts.push(text(LEFT - 3, y(db) + 3, String(db).replace("-", "−")));
       }
     }
-    for (const hz of MARKS.filter((mark) => mark >= first && mark <= last)) {
-      parts.push(svgLine("grid", `M${x(hz)} 0V${HEIGHT}`));
-      parts.push(text(x(hz), HEIGHT + FOOT - 4, hz < 1000 ? String(hz) : `${hz / 1000}k`, "middle"));
-    }
+    parts.push(...scale.marks(HEIGHT, HEIGHT));
     if (kept !== undefined) {
       parts.push(path(kept, "kept"));
     }
@@ -62,13 +58,12 @@ export class CurveSheet {
  * @param {number} x
  * @param {number} y
  * @param {string} words
- * @param {string} anchor
  */
-function text(x, y, words, anchor) {
+function text(x, y, words) {
   const made = document.createElementNS(SVG, "text");
   made.setAttribute("x", String(x));
   made.setAttribute("y", String(y));
-  made.setAttribute("text-anchor", anchor);
+  made.setAttribute("text-anchor", "end");
   made.textContent = words;
   return made;
 }

@@ -5,15 +5,16 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
+import { numberText } from "#words/page.js";
 import { download, fileName } from "../design_files.js";
-import { ProblemError } from "../workshop_client.js";
 import { CurveSheet } from "./curve_sheet.js";
 import { at } from "./design_edits.js";
-import { driven, problemText } from "./driven_client.js";
+import { driven } from "./driven_client.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { highestPeaks, nearestMode } from "./peaks.js";
 import { tableOf } from "./tables.js";
 import { TappedPlace } from "./tapped_place.js";
+import { Waiting } from "./waiting.js";
 import { whileOpen } from "./while_open.js";
 
 const SPAN = { from_hz: 100, to_hz: 6000, points: 500 };
@@ -28,10 +29,7 @@ const PEAKS = 10;
 export function build(host, bench) {
   const client = driven(bench);
   const { design } = bench.store;
-  const about = note("");
-  about.setAttribute("role", "status");
-  const busy = document.createElement("progress");
-  busy.setAttribute("aria-label", WORDS.solving);
+  const waiting = new Waiting(WORDS.solving);
   const curve = new ChoiceField(WORDS.curve, "", WORDS.curves, () => show());
   const by = new ChoiceField(WORDS.by, "", { bow: WORDS.drives.bow, press: WORDS.drives.press }, () => void ask());
   const place = new TappedPlace(
@@ -63,8 +61,7 @@ export function build(host, bench) {
     }
   });
   host.append(
-    about,
-    busy,
+    ...waiting.parts,
     group(WORDS.curves_title, curve.row, by.row, place.rows),
     sheet.figure,
     kept_text,
@@ -82,27 +79,19 @@ export function build(host, bench) {
   /** @type {readonly number[]} */
   let modes_hz = [];
 
-  const ask = async () => {
-    busy.hidden = false;
-    about.textContent = WORDS.solving;
-    try {
+  const ask = () =>
+    waiting.run(async () => {
       const text = bench.store.text;
       const top = await client.ask("driven", { design: text });
       modes_hz = top.elastic_hz;
-      about.textContent = WORDS.about(top);
+      waiting.say(WORDS.about(top));
       const drive = { by: /** @type {Drive["by"]} */ (by.word), place_mm: /** @type {[number, number]} */ ([0, 0]) };
       const curves = await client.askBeside("driven_curves", { design: text, drive, to_mm: place.place_mm, ...SPAN });
       if (curves !== undefined) {
         last = curves;
         show();
       }
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        about.textContent = problemText(reason.problem);
-      }
-    }
-    busy.hidden = true;
-  };
+    });
 
   const show = () => {
     place.rows.hidden = curve.word !== "transfer";
@@ -124,7 +113,7 @@ export function build(host, bench) {
     body.replaceChildren();
     for (const { hz, db } of highestPeaks(own.hz, own.db, PEAKS)) {
       const row = body.insertRow();
-      for (const text of [hz.toFixed(0), db.toFixed(1).replace("-", "−"), String(nearestMode(modes_hz, hz) ?? "–")]) {
+      for (const text of [hz.toFixed(0), numberText(db, 1), String(nearestMode(modes_hz, hz) ?? "–")]) {
         row.insertCell().textContent = text;
       }
     }

@@ -6,15 +6,15 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
-import { ProblemError } from "../workshop_client.js";
 import { at } from "./design_edits.js";
-import { driven, problemText } from "./driven_client.js";
+import { driven } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { ChoiceField, group, note } from "./fields.js";
 import { FrequencyField } from "./frequency_field.js";
 import { ShareMap } from "./share_map.js";
 import { barsOf, fillBars, namedRow, tableOf } from "./tables.js";
 import { TappedPlace } from "./tapped_place.js";
+import { Waiting } from "./waiting.js";
 import { whileOpen } from "./while_open.js";
 
 /** Points of the map. */
@@ -27,10 +27,7 @@ const POINTS = 160;
 export function build(host, bench) {
   const client = driven(bench);
   const shown = new DrivenStage(bench);
-  const about = note("");
-  about.setAttribute("role", "status");
-  const busy = document.createElement("progress");
-  busy.setAttribute("aria-label", WORDS.solving);
+  const waiting = new Waiting(WORDS.solving);
 
   const by = new ChoiceField(WORDS.by, "", WORDS.drives, () => {
     place.rows.hidden = hint.hidden = by.word !== "tap";
@@ -63,8 +60,7 @@ export function build(host, bench) {
   figures.className = "constants";
   figures.tHead?.remove();
   host.append(
-    about,
-    busy,
+    ...waiting.parts,
     group(WORDS.title, by.row, place.rows, hint, frequency.row, level),
     energy,
     note(WORDS.phase_about),
@@ -81,7 +77,7 @@ export function build(host, bench) {
   /** The motion at the frequency that is chosen now; of several moves of the slider the newest is answered. */
   const move = async () => {
     const { hz } = frequency;
-    await tell(async () => {
+    await waiting.tell(async () => {
       const motion = await client.ask("driven_motion", { ...asked(), hz });
       show(motion, hz);
     });
@@ -108,26 +104,10 @@ export function build(host, bench) {
     );
   };
 
-  /**
-   * A problem of the drive stands in the section; the page's alert is for the design.
-   * @param {() => Promise<void>} work
-   */
-  const tell = async (work) => {
-    try {
-      await work();
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        about.textContent = problemText(reason.problem);
-      }
-    }
-  };
-
   /** All that follows from design and drive. */
-  const everything = async () => {
-    busy.hidden = false;
-    about.textContent = WORDS.solving;
-    await tell(async () => {
-      about.textContent = WORDS.about(await client.ask("driven", { design: bench.store.text }));
+  const everything = () =>
+    waiting.run(async () => {
+      waiting.say(WORDS.about(await client.ask("driven", { design: bench.store.text })));
       await move();
       const span = { from_hz: frequency.least_hz, to_hz: frequency.most_hz, points: POINTS };
       const who = await client.askBeside("who_moves", { ...asked(), ...span });
@@ -140,8 +120,6 @@ export function build(host, bench) {
         fill(figures.tBodies[0], three);
       }
     });
-    busy.hidden = true;
-  };
   whileOpen(host, bench, () => void everything());
 }
 

@@ -5,17 +5,19 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
-import { ProblemError } from "../workshop_client.js";
-import { driven, problemText } from "./driven_client.js";
+import { driven } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { nearestNote, noteHertz } from "./pitch.js";
 import { barsOf, fillBars } from "./tables.js";
+import { Waiting } from "./waiting.js";
 import { whileOpen } from "./while_open.js";
 
 /** From the open G string three octaves up, in semitones of MIDI. */
 const LOWEST = 55;
 const HIGHEST = 91;
+/** Harmonics in the table; a low note has thirty, the last of them weak. */
+const SHOWN = 16;
 
 /**
  * @param {HTMLElement} host
@@ -24,10 +26,7 @@ const HIGHEST = 91;
 export function build(host, bench) {
   const client = driven(bench);
   const shown = new DrivenStage(bench);
-  const about = note("");
-  about.setAttribute("role", "status");
-  const busy = document.createElement("progress");
-  busy.setAttribute("aria-label", WORDS.solving);
+  const waiting = new Waiting(WORDS.solving);
   const notes = Object.fromEntries(
     Array.from({ length: HIGHEST - LOWEST + 1 }, (_, step) => {
       const hz = noteHertz(LOWEST + step);
@@ -46,21 +45,19 @@ export function build(host, bench) {
       shown.play(last.motion, last.frames, caption);
     }
   });
-  host.append(about, busy, group(WORDS.note, choice.row, play), harmonics, note(WORDS.note_about));
+  host.append(...waiting.parts, group(WORDS.note, choice.row, play), harmonics, note(WORDS.note_about));
 
   /** @type {DrivenNote | undefined} */
   let last;
-  const ask = async () => {
-    const running = shown.owns;
-    busy.hidden = false;
-    about.textContent = WORDS.solving;
-    try {
+  const ask = () =>
+    waiting.run(async () => {
+      const running = shown.owns;
       const found = await client.ask("driven_note", { design: bench.store.text, hz: noteHertz(Number(choice.word)) });
-      about.textContent = "";
+      waiting.say("");
       last = found;
       fillBars(
         harmonics,
-        found.harmonics.slice(0, 16).map(({ hz, share }, index) => ({
+        found.harmonics.slice(0, SHOWN).map(({ hz, share }, index) => ({
           name: WORDS.harmonic(index + 1, hz),
           share,
           figures: [WORDS.percent(share)],
@@ -69,13 +66,7 @@ export function build(host, bench) {
       if (running) {
         play.click();
       }
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        about.textContent = problemText(reason.problem);
-      }
-    }
-    busy.hidden = true;
-  };
+    });
   host.closest("details")?.addEventListener("toggle", () => shown.stop());
   whileOpen(host, bench, () => void ask());
 }

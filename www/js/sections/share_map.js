@@ -6,15 +6,13 @@
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { sequentialColour } from "../sequential_colours.js";
 import { ChoiceField } from "./fields.js";
+import { FOOT, FrequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
 const HEIGHT = 170;
-const FOOT = 16;
 /** Steps through the colours by which neighbours never come near each other. */
 const GOLDEN = 0.618034;
-/** Marked on the scale, Hz. */
-const MARKS = [100, 200, 500, 1000, 2000, 5000];
 
 export class ShareMap {
   figure = document.createElement("figure");
@@ -26,6 +24,7 @@ export class ShareMap {
   #key = document.createElement("figcaption");
   /** @type {WhoMoves | undefined} */
   #who;
+  #scale = new FrequencyScale(100, 6000, 0, WIDTH);
 
   /** @param {(hz: number) => void} pointed when a person points at a frequency */
   constructor(pointed) {
@@ -36,9 +35,8 @@ export class ShareMap {
     this.#sheet.append(this.#bands, this.#marks, this.#line);
     this.#sheet.addEventListener("click", ({ clientX }) => {
       const box = this.#sheet.getBoundingClientRect();
-      const hz = this.#who?.hz;
-      if (hz !== undefined) {
-        pointed(hz[0] * (hz[hz.length - 1] / hz[0]) ** ((clientX - box.left) / box.width));
+      if (this.#who !== undefined) {
+        pointed(this.#scale.at((clientX - box.left) / box.width));
       }
     });
     this.figure.className = "share-map";
@@ -48,13 +46,14 @@ export class ShareMap {
   /** @param {WhoMoves} who */
   show(who) {
     this.#who = who;
+    this.#scale = new FrequencyScale(who.hz[0], who.hz[who.hz.length - 1], 0, WIDTH);
     this.#draw();
   }
 
   /** @param {number} hz that the line stands at */
   point(hz) {
     if (this.#who !== undefined) {
-      const x = this.#place(hz);
+      const x = this.#scale.place(hz);
       this.#line.setAttribute("d", `M${x} 0V${HEIGHT}`);
     }
   }
@@ -77,7 +76,7 @@ export class ShareMap {
       const along = (/** @type {Float32Array} */ heights) =>
         Array.from(
           heights,
-          (share, point) => `${this.#place(hz[point]).toFixed(1)} ${(HEIGHT * (1 - share)).toFixed(1)}`,
+          (share, point) => `${this.#scale.place(hz[point]).toFixed(1)} ${(HEIGHT * (1 - share)).toFixed(1)}`,
         );
       const band = svgLine("band", `M${along(floor).join("L")}L${along(lower).toReversed().join("L")}Z`);
       band.style.fill = fills[region];
@@ -87,15 +86,7 @@ export class ShareMap {
       return band;
     });
     this.#bands.replaceChildren(...bands);
-    this.#marks.replaceChildren(
-      ...MARKS.filter((mark) => mark >= hz[0] && mark <= hz[hz.length - 1]).flatMap((mark) => {
-        const text = document.createElementNS(SVG, "text");
-        text.setAttribute("x", String(this.#place(mark)));
-        text.setAttribute("y", String(HEIGHT + FOOT - 4));
-        text.textContent = mark < 1000 ? String(mark) : `${mark / 1000}k`;
-        return [svgLine("tick", `M${this.#place(mark)} ${HEIGHT}v3`), text];
-      }),
-    );
+    this.#marks.replaceChildren(...this.#scale.marks(HEIGHT, 0));
     this.#sheet.setAttribute(
       "aria-label",
       WORDS.map_label(/** @type {Record<string, string>} */ (WORDS.maps)[this.choice.word]),
@@ -108,11 +99,5 @@ export class ShareMap {
         return item;
       }),
     );
-  }
-
-  /** @param {number} hz */
-  #place(hz) {
-    const all = this.#who?.hz ?? [1, 2];
-    return (WIDTH * Math.log(hz / all[0])) / Math.log(all[all.length - 1] / all[0]);
   }
 }

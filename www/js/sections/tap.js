@@ -5,13 +5,14 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
-import { ProblemError } from "../workshop_client.js";
-import { driven, problemText } from "./driven_client.js";
+import { numberText } from "#words/page.js";
+import { driven } from "./driven_client.js";
 import { button, group, note } from "./fields.js";
 import { Listening } from "./listening.js";
 import { tableOf } from "./tables.js";
 import { TapSheet } from "./tap_sheet.js";
 import { TappedPlace } from "./tapped_place.js";
+import { Waiting } from "./waiting.js";
 import { whileOpen } from "./while_open.js";
 
 const RATE_HZ = 44_100;
@@ -23,10 +24,7 @@ const PEAKS = 10;
  */
 export function build(host, bench) {
   const client = driven(bench);
-  const about = note("");
-  about.setAttribute("role", "status");
-  const busy = document.createElement("progress");
-  busy.setAttribute("aria-label", WORDS.solving);
+  const waiting = new Waiting(WORDS.solving);
   const open = () => host.closest("details")?.open === true;
   const place = new TappedPlace(bench, WORDS.tap_title, WORDS, [0, 110], () => void ask(), open);
   const sheet = new TapSheet(WORDS.spectrum);
@@ -40,7 +38,7 @@ export function build(host, bench) {
     } else {
       try {
         await listening.start();
-        about.textContent = WORDS.listening;
+        waiting.say(WORDS.listening);
       } catch (reason) {
         console.warn("no microphone:", reason);
         bench.warn(WORDS.no_microphone);
@@ -50,8 +48,7 @@ export function build(host, bench) {
   });
   const listening = new Listening((spectrum) => sheet.hear(spectrum));
   host.append(
-    about,
-    busy,
+    ...waiting.parts,
     group(WORDS.tap_title, place.rows, note(WORDS.tap_hint)),
     hear,
     listen,
@@ -62,12 +59,11 @@ export function build(host, bench) {
 
   /** @type {TapTone | undefined} */
   let tone;
-  const ask = async () => {
-    busy.hidden = false;
-    about.textContent = WORDS.solving;
-    try {
-      tone = await client.ask("tap_tone", { design: bench.store.text, place_mm: place.place_mm, rate_hz: RATE_HZ });
-      about.textContent = "";
+  const ask = () =>
+    waiting.run(async () => {
+      const request = { design: bench.store.text, place_mm: place.place_mm, rate_hz: RATE_HZ };
+      tone = await client.ask("tap_tone", request);
+      waiting.say("");
       sheet.show(tone.peaks);
       const strongest = tone.peaks.toSorted((one, other) => other.level_db - one.level_db).slice(0, PEAKS);
       caption.textContent = WORDS.peaks(strongest.length);
@@ -75,17 +71,11 @@ export function build(host, bench) {
       body.replaceChildren();
       for (const { hz, level_db, ring_s } of strongest.toSorted((one, other) => one.hz - other.hz)) {
         const row = body.insertRow();
-        for (const text of [hz.toFixed(0), level_db.toFixed(0).replace("-", "−"), ring_s.toFixed(2)]) {
+        for (const text of [hz.toFixed(0), numberText(level_db, 0), numberText(ring_s, 2)]) {
           row.insertCell().textContent = text;
         }
       }
-    } catch (reason) {
-      if (reason instanceof ProblemError) {
-        about.textContent = problemText(reason.problem);
-      }
-    }
-    busy.hidden = true;
-  };
+    });
   host.closest("details")?.addEventListener("toggle", () => {
     if (!open()) {
       listening.stop();

@@ -3,16 +3,16 @@
  */
 /** @import { TapTone } from "../messages.js" */
 /** @import { Spectrum } from "./listening.js" */
+import { FOOT, FrequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
 const HEIGHT = 120;
-const FOOT = 16;
 const LEAST_HZ = 50;
 const MOST_HZ = 2000;
 /** From the strongest down. */
 const RANGE_DB = 50;
-const MARKS = [50, 100, 200, 500, 1000, 2000];
+const SCALE = new FrequencyScale(LEAST_HZ, MOST_HZ, 0, WIDTH);
 
 export class TapSheet {
   figure = document.createElement("figure");
@@ -26,15 +26,7 @@ export class TapSheet {
     this.#sheet.setAttribute("viewBox", `0 0 ${WIDTH} ${HEIGHT + FOOT}`);
     this.#sheet.setAttribute("role", "img");
     this.#sheet.setAttribute("aria-label", label);
-    const marks = MARKS.flatMap((hz) => {
-      const text = document.createElementNS(SVG, "text");
-      text.setAttribute("x", String(place(hz)));
-      text.setAttribute("y", String(HEIGHT + FOOT - 4));
-      text.setAttribute("text-anchor", hz === LEAST_HZ ? "start" : hz === MOST_HZ ? "end" : "middle");
-      text.textContent = hz < 1000 ? String(hz) : `${hz / 1000}k`;
-      return [svgLine("grid", `M${place(hz)} 0V${HEIGHT}`), text];
-    });
-    this.#sheet.append(...marks, this.#strokes, this.#heard);
+    this.#sheet.append(...SCALE.marks(HEIGHT, HEIGHT), this.#strokes, this.#heard);
     this.figure.append(this.#sheet);
   }
 
@@ -42,7 +34,10 @@ export class TapSheet {
   show(peaks) {
     const strokes = peaks
       .filter(({ hz, level_db }) => hz >= LEAST_HZ && hz <= MOST_HZ && level_db > -RANGE_DB)
-      .map(({ hz, level_db }) => `M${place(hz).toFixed(1)} ${HEIGHT}V${((-HEIGHT * level_db) / RANGE_DB).toFixed(1)}`);
+      .map(
+        ({ hz, level_db }) =>
+          `M${SCALE.place(hz).toFixed(1)} ${HEIGHT}V${((-HEIGHT * level_db) / RANGE_DB).toFixed(1)}`,
+      );
     this.#strokes.replaceChildren(svgLine("stroke", strokes.join("")));
   }
 
@@ -53,13 +48,8 @@ export class TapSheet {
     const points = [];
     for (let at = first; at <= last; at++) {
       const below = Math.min(loudest - db[at], RANGE_DB);
-      points.push(`${place(at * step_hz).toFixed(1)} ${((HEIGHT * below) / RANGE_DB).toFixed(1)}`);
+      points.push(`${SCALE.place(at * step_hz).toFixed(1)} ${((HEIGHT * below) / RANGE_DB).toFixed(1)}`);
     }
     this.#heard.setAttribute("d", Number.isFinite(loudest) ? `M${points.join("L")}` : "");
   }
-}
-
-/** @param {number} hz */
-function place(hz) {
-  return (WIDTH * Math.log(hz / LEAST_HZ)) / Math.log(MOST_HZ / LEAST_HZ);
 }

@@ -36,7 +36,7 @@ export const DRIVE_WORDS = {
       : `× ${numberText(Number(((1000 * exaggeration_mm) / largest_um).toPrecision(2)))}: 1 mm der gezeichneten Decke ist ${micrometres(
           largest_um / exaggeration_mm,
         )} je Newton.`,
-  level: (level_db) => `Geschätzt ${level_db.toFixed(0)} dB in 1 m Abstand je Newton, von dieser Decke allein.`,
+  level: (level_db) => `Geschätzt ${numberText(level_db, 0)} dB in 1 m Abstand je Newton, von dieser Decke allein.`,
   energy: "Wer sich bewegt: Bewegungsenergie",
   energy_columns: ["Bereich", "Anteil", "Phase"],
   region: (key) => REGION_WORDS.name(key),

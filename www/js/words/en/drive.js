@@ -44,7 +44,7 @@ export const DRIVE_WORDS = {
           largest_um / exaggeration_mm,
         )} for a newton.`,
   /** @param {number} level_db */
-  level: (level_db) => `Estimated ${level_db.toFixed(0)} dB at 1 m for a newton, from this top alone.`,
+  level: (level_db) => `Estimated ${numberText(level_db, 0)} dB at 1 m for a newton, from this top alone.`,
   energy: "Who moves: kinetic energy",
   energy_columns: ["Region", "share", "phase"],
   /** @param {string} key */
