@@ -2,6 +2,7 @@
 
 mod accuracy;
 mod drag;
+mod driven;
 mod frame;
 mod machine;
 mod others;
@@ -37,6 +38,7 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
         Ok::<_, anyhow::Error>(rows)
     })?;
     rows.extend(solver::rows(&site)?);
+    rows.extend(driven::rows(&site)?);
     rows.extend(accuracy::rows()?);
     rows.extend(others::rows(workspace)?);
     Ok(Bench { machine: machine::describe(), date: machine::today(), rows })

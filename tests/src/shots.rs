@@ -61,6 +61,7 @@ impl Shooting<'_> {
         page.alert().await?;
         self.shoot(&page, "impossible-value").await?;
         page.press("Close").await?;
+        self.sections(&page).await?;
         self.shoot_whole_page(&page).await?;
         page.prefer_dark(true).await?;
         self.shoot(&page, "dark-whole-page").await?;
@@ -69,6 +70,28 @@ impl Shooting<'_> {
         page.judged().await?;
         page.drawn().await?;
         self.shoot(&page, "german").await
+    }
+
+    /// Each section by itself, once what it shows is worked out.
+    async fn sections(&self, page: &Page<'_>) -> Result<()> {
+        const ALL: &str = "document.querySelectorAll('details[data-section]')";
+        let keys = page.run(&format!("arguments[0]([...{ALL}].map((one) => one.dataset.section));")).await?;
+        let keys: Vec<String> = serde_json::from_value(keys)?;
+        let open_only =
+            |key: &str| format!("for (const one of {ALL}) one.open = one.dataset.section === {key:?}; arguments[0]();");
+        for key in keys {
+            page.run(&open_only(&key)).await?;
+            let own = format!("document.querySelector('[data-section={key}]')");
+            let there = format!(
+                "{own}.querySelector('fieldset, button, select, table') !== null && \
+                 [...{own}.querySelectorAll('progress')].every((bar) => bar.hidden)"
+            );
+            page.until("the section is there", &there).await?;
+            page.run(&format!("{own}.scrollIntoView(); arguments[0]();")).await?;
+            self.shoot(page, &format!("section-{key}")).await?;
+        }
+        page.run(&open_only("none")).await?;
+        Ok(())
     }
 
     /// One picture, after the stage has had time to draw what was asked for.

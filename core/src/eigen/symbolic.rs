@@ -10,7 +10,7 @@ use super::{EigenError, Pattern};
 
 /// Symbolic factorisation of a pattern: a fill-reducing ordering and the supernodes of the factor.
 ///
-/// Made once per pattern and used for every set of values on it. The ordering is by least fill over degree ([`local_fill`]) on the graph
+/// Made once per pattern and used for every set of values on it. The ordering is by least fill over degree (`local_fill`) on the graph
 /// of nodes, expanded so that a node's equations stay together: the graph is 36 times smaller for six equations a node, and supernodes
 /// come out whole.
 /// Cost: near linear in the pattern; about half of one numeric factorisation at 15 000 equations.

@@ -25,8 +25,15 @@ export class CurveSheet {
     this.figure.append(this.#sheet, this.#unit);
   }
 
-  /** @param {{ own: Curve, kept?: Curve, label: string, unit: string }} shown */
-  show({ own, kept, label, unit }) {
+  /**
+   * @param {object} shown
+   * @param {Curve} shown.own
+   * @param {Curve} [shown.kept] drawn dashed
+   * @param {readonly { hz: number, db: number, name: string }[]} shown.peaks of its own, each with what stands over it
+   * @param {string} shown.label
+   * @param {string} shown.unit
+   */
+  show({ own, kept, peaks, label, unit }) {
     this.#sheet.setAttribute("aria-label", label);
     this.#unit.textContent = unit;
     const levels = [...Array.from(own.db), ...Array.from(kept?.db ?? [])].filter(Number.isFinite);
@@ -43,14 +50,15 @@ export class CurveSheet {
     for (let db = low; db <= high; db += STEP_DB) {
       parts.push(svgLine("grid", `M${LEFT} ${y(db)}H${WIDTH}`));
       if (db % (2 * STEP_DB) === 0) {
-        parts.push(text(LEFT - 3, y(db) + 3, String(db).replace("-", "−")));
+        parts.push(text(LEFT - 3, y(db) + 3, String(db).replace("-", "−"), "end"));
       }
     }
     parts.push(...scale.marks(HEIGHT, HEIGHT));
     if (kept !== undefined) {
       parts.push(path(kept, "kept"));
     }
-    this.#sheet.replaceChildren(...parts, path(own, "own"));
+    const names = peaks.map(({ hz, db, name }) => text(scale.place(hz), y(db) - 3, name, "middle"));
+    this.#sheet.replaceChildren(...parts, path(own, "own"), ...names);
   }
 }
 
@@ -58,12 +66,13 @@ export class CurveSheet {
  * @param {number} x
  * @param {number} y
  * @param {string} words
+ * @param {string} anchor
  */
-function text(x, y, words) {
+function text(x, y, words, anchor) {
   const made = document.createElementNS(SVG, "text");
   made.setAttribute("x", String(x));
   made.setAttribute("y", String(y));
-  made.setAttribute("text-anchor", "end");
+  made.setAttribute("text-anchor", anchor);
   made.textContent = words;
   return made;
 }

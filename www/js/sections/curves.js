@@ -103,17 +103,22 @@ export function build(host, bench) {
     const name = /** @type {CurveName & keyof DrivenCurves} */ (curve.word);
     const of = (/** @type {DrivenCurves} */ curves) => ({ hz: hertzOf(curves, name), db: curves[name] });
     const own = of(last);
+    const found = highestPeaks(own.hz, own.db, PEAKS).map((peak) => ({
+      ...peak,
+      name: String(nearestMode(modes_hz, peak.hz) ?? "–"),
+    }));
     sheet.show({
       own,
       kept: kept && of(kept.curves),
+      peaks: found,
       label: WORDS.curve_label(WORDS.curves[name], SPAN.from_hz, SPAN.to_hz),
       unit: WORDS.units[name],
     });
     const body = peaks.tBodies[0];
     body.replaceChildren();
-    for (const { hz, db } of highestPeaks(own.hz, own.db, PEAKS)) {
+    for (const { hz, db, name: mode } of found) {
       const row = body.insertRow();
-      for (const text of [hz.toFixed(0), numberText(db, 1), String(nearestMode(modes_hz, hz) ?? "–")]) {
+      for (const text of [hz.toFixed(0), numberText(db, 1), mode]) {
         row.insertCell().textContent = text;
       }
     }

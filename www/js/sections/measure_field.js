@@ -5,6 +5,8 @@
 /** @import { Design } from "../design_store.js" */
 /** @import { MeasureLimits } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
+import { measureRange } from "#words/measures.js";
+import { numberText } from "#words/page.js";
 import { paintRange } from "../shape_controls.js";
 import { sketchOf } from "../sketches.js";
 import { changed } from "./design_edits.js";
@@ -63,6 +65,8 @@ export class MeasureField {
     }
     slide.append(this.#ends[0], slider, this.#ends[1]);
     this.row.className = "measure-field";
+    const { least, most, unit } = measure;
+    this.row.title = measureRange(numberText(least), numberText(most), unit);
     this.row.append(this.#number.row, slide);
     // Laid round the value once, so that the thumb stays under the hand.
     this.row.addEventListener("focusin", ({ target, relatedTarget }) => {

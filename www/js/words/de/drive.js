@@ -86,7 +86,7 @@ export const DRIVE_WORDS = {
   curve_table: "Die höchsten Spitzen der Kurve",
   curve_columns: ["Hz", "dB", "Mode Nr."],
   curves_about:
-    "Der Pegel ist eine Schätzung: bei tiefen Frequenzen eine einfache Quelle, darüber das Rayleigh-Integral über die Decke in einer weiten Schallwand; Boden, Zargen und die Luft im Korpus sind nicht dabei.",
+    "Die Zahlen über den Spitzen sind die ihrer Moden. Der Pegel ist eine Schätzung: bei tiefen Frequenzen eine einfache Quelle, darüber das Rayleigh-Integral über die Decke in einer weiten Schallwand; Boden, Zargen und die Luft im Korpus sind nicht dabei.",
   watched: "Die betrachtete Stelle",
   note: "Ton",
   play_note: "Seine Bewegung auf der Bühne zeigen",

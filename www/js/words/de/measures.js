@@ -170,3 +170,8 @@ function stands(pattern, path) {
   const [keys, found] = [pattern, path].map((text) => text.split("."));
   return keys.length === found.length && keys.every((key, at) => key === "*" || key === found[at]);
 }
+
+/** @type {typeof English.measureRange} */
+export function measureRange(least, most, unit) {
+  return `${least} bis ${most}${unit === "" ? "" : ` ${unit === "deg" ? "Grad" : unit}`} sind möglich.`;
+}

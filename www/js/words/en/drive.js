@@ -104,7 +104,7 @@ export const DRIVE_WORDS = {
   curve_table: "The curve’s highest peaks",
   curve_columns: ["Hz", "dB", "Mode"],
   curves_about:
-    "The level is an estimate: a simple source at low frequency, Rayleigh’s integral over the top in a wide baffle above; back, ribs and the air in the body are left out.",
+    "The numbers over the peaks are those of their modes. The level is an estimate: a simple source at low frequency, Rayleigh’s integral over the top in a wide baffle above; back, ribs and the air in the body are left out.",
   watched: "The place watched",
   note: "Note",
   play_note: "Show its motion on the stage",

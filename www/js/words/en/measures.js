@@ -10,3 +10,12 @@
 export function measureName(_path, what) {
   return what.charAt(0).toUpperCase() + what.slice(1);
 }
+
+/**
+ * @param {string} least as it is written
+ * @param {string} most
+ * @param {string} unit empty for a pure number
+ */
+export function measureRange(least, most, unit) {
+  return `It may be ${least} to ${most}${unit === "" ? "" : ` ${unit === "deg" ? "degrees" : unit}`}.`;
+}
