@@ -168,15 +168,18 @@ async fn pictures_are_saved(place: &Place<'_>) -> Result<()> {
     // EBML's first four bytes, with which every WebM file begins (RFC 8794, section 11.2.1).
     ensure!(kind == "video/webm" && head == [0x1a, 0x45, 0xdf, 0xa3], "{kind} {head:?}");
     ensure!(size > 10_000, "a film of {size} bytes");
-    // The browser's own player takes it: as long as said, as large as asked for, and its middle another picture than its start.
+    // The browser's own player takes it: as long as said, as large as asked for, and its middle another picture than its start, once
+    // the player has come to it: on a busy machine it says so before it shows it.
     let play = "const done = arguments[0]; const film = document.createElement('video'); film.muted = true; \
         const seek = (time) => new Promise((there) => { film.onseeked = there; film.currentTime = time; }); \
         const sheet = new OffscreenCanvas(64, 36).getContext('2d', { willReadFrequently: true }); \
         const look = async (time) => { await seek(time); sheet.drawImage(film, 0, 0, 64, 36); \
             return sheet.getImageData(0, 0, 64, 36).data; }; \
         film.onerror = () => done([0, 0, 0, 0]); \
-        film.onloadedmetadata = async () => { const [start, middle] = [await look(0.02), await look(1.02)]; \
-            const other = start.filter((value, at) => Math.abs(value - middle[at]) > 12).length; \
+        film.onloadedmetadata = async () => { const start = await look(0.02); let other = 0; \
+            for (let tries = 0; tries < 50 && other === 0; tries++) { const middle = await look(1.02); \
+                other = start.filter((value, at) => Math.abs(value - middle[at]) > 12).length; \
+                await new Promise((resolve) => setTimeout(resolve, 100)); } \
             done([film.duration, film.videoWidth, film.videoHeight, other]); }; \
         film.src = URL.createObjectURL(__saved[1]);";
     let (duration_s, width, height, other): (f64, u32, u32, usize) = serde_json::from_value(page.run(play).await?)?;
