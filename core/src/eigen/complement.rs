@@ -63,14 +63,14 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     if !known.rigid.is_empty() {
         basis.append(unit_rigid(&ordered, known.rigid)?, &mass, 0.0)?;
     }
-    let rigid = in_given_order(symbolic, &basis.vectors);
+    let rigid = symbolic.permuted_back(&basis.vectors);
     // Orthonormal as they are; appending them would cost their square.
-    let modes = in_elimination_order(symbolic, known.modes);
+    let modes = symbolic.permuted(known.modes);
     basis.images.extend(mass.multiply(&modes));
     basis.vectors.extend(modes);
     let before = basis.vectors.len();
     let factor = Factor::of(&ordered, -known.shift)?;
-    let mut forces = in_elimination_order(symbolic, known.loads);
+    let mut forces = symbolic.permuted(known.loads);
     for _ in 0..MOMENTS {
         factor.solve_ordered(&mut forces);
         let last = basis.vectors.len();
@@ -85,25 +85,5 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     }
     let pairs = ritz(&energy, &inner_products(vectors, images, dof)).ok_or(EigenError::Projection { size })?;
     let vectors = combination(vectors, &pairs.coordinates, dof, size);
-    Ok(Complement { rigid, values: pairs.values, vectors: in_given_order(symbolic, &vectors) })
-}
-
-fn in_elimination_order(symbolic: &Symbolic, vectors: &[f64]) -> Vec<f64> {
-    let mut permuted = vec![0.0; vectors.len()];
-    let dof = symbolic.dof();
-    vectors
-        .chunks_exact(dof)
-        .zip(permuted.chunks_exact_mut(dof))
-        .for_each(|(from, to)| symbolic.permute_into(from, to));
-    permuted
-}
-
-fn in_given_order(symbolic: &Symbolic, permuted: &[f64]) -> Vec<f64> {
-    let mut vectors = vec![0.0; permuted.len()];
-    let dof = symbolic.dof();
-    permuted
-        .chunks_exact(dof)
-        .zip(vectors.chunks_exact_mut(dof))
-        .for_each(|(from, to)| symbolic.permute_back(from, to));
-    vectors
+    Ok(Complement { rigid, values: pairs.values, vectors: symbolic.permuted_back(&vectors) })
 }

@@ -90,11 +90,7 @@ fn start_block(pencil: &Ordered, start: Option<&[f64]>) -> Result<Vec<f64>, Eige
     let dof = pencil.symbolic.dof();
     let start = start.unwrap_or(&[]);
     check_values("the start block", start, start.len().div_ceil(dof) * dof)?;
-    let mut block = vec![0.0; start.len()];
-    for (vector, permuted) in start.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
-        pencil.symbolic.permute_into(vector, permuted);
-    }
-    Ok(block)
+    Ok(pencil.symbolic.permuted(start))
 }
 
 fn nothing_below(lambda: f64, counted: usize, shift: f64) -> Eigenpairs {

@@ -146,10 +146,7 @@ impl Block {
     }
 
     fn finish(self, symbolic: &Symbolic, passes: usize) -> Refined {
-        let mut vectors = vec![0.0; self.vectors.len()];
-        for (permuted, vector) in self.vectors.chunks_exact(self.dof).zip(vectors.chunks_exact_mut(self.dof)) {
-            symbolic.permute_back(permuted, vector);
-        }
+        let vectors = symbolic.permuted_back(&self.vectors);
         Refined { values: self.values, vectors, residuals: self.residuals, passes }
     }
 }

@@ -44,9 +44,8 @@ pub(super) fn rigid_basis(
 pub(super) fn unit_rigid(pencil: &Ordered, rigid: &[f64]) -> Result<Vec<f64>, EigenError> {
     let dof = pencil.symbolic.dof();
     check_values("the rigid modes", rigid, (rigid.len() / dof).max(1) * dof)?;
-    let mut block = vec![0.0; rigid.len()];
-    for (vector, permuted) in rigid.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
-        pencil.symbolic.permute_into(vector, permuted);
+    let mut block = pencil.symbolic.permuted(rigid);
+    for permuted in block.chunks_exact_mut(dof) {
         let length = permuted.iter().map(|value| value * value).sum::<f64>().sqrt();
         let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
         permuted.iter_mut().for_each(|value| *value *= scale);

@@ -202,13 +202,8 @@ impl<'a> Search<'a> {
 
     fn finish(&self, report: Report, gap: Option<Gap>) -> Eigenpairs {
         let symbolic = self.task.pencil.symbolic;
-        let mut vectors = vec![0.0; report.vectors.len()];
-        for (permuted, vector) in
-            report.vectors.chunks_exact(symbolic.dof()).zip(vectors.chunks_exact_mut(symbolic.dof()))
-        {
-            symbolic.permute_back(permuted, vector);
-            fix_sign(vector);
-        }
+        let mut vectors = symbolic.permuted_back(&report.vectors);
+        vectors.chunks_exact_mut(symbolic.dof()).for_each(fix_sign);
         Eigenpairs {
             values: report.values,
             vectors,

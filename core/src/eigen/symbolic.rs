@@ -93,6 +93,24 @@ impl Symbolic {
         }
     }
 
+    /// (vector, position): vectors (vector, equation) in elimination order.
+    pub(super) fn permuted(&self, vectors: &[f64]) -> Vec<f64> {
+        let mut permuted = vec![0.0; vectors.len()];
+        for (from, to) in vectors.chunks_exact(self.dof()).zip(permuted.chunks_exact_mut(self.dof())) {
+            self.permute_into(from, to);
+        }
+        permuted
+    }
+
+    /// (vector, equation): vectors (vector, position) back in the pattern's order.
+    pub(super) fn permuted_back(&self, permuted: &[f64]) -> Vec<f64> {
+        let mut vectors = vec![0.0; permuted.len()];
+        for (from, to) in permuted.chunks_exact(self.dof()).zip(vectors.chunks_exact_mut(self.dof())) {
+            self.permute_back(from, to);
+        }
+        vectors
+    }
+
     /// One vector from elimination order back into the pattern's order: (equation).
     pub(super) fn permute_back(&self, permuted: &[f64], vector: &mut [f64]) {
         for (&value, &equation) in permuted.iter().zip(&self.order) {
