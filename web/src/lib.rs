@@ -6,6 +6,8 @@ pub mod board;
 pub mod compute;
 #[cfg(feature = "drive")]
 pub mod drive;
+#[cfg(any(feature = "board", feature = "drive"))]
+mod page_values;
 #[cfg(feature = "core")]
 mod problem;
 #[cfg(feature = "view")]

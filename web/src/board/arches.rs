@@ -5,7 +5,8 @@ use bombatura_core::design::{Design, MEASURES, Preset};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, checked, to_page};
+use super::{DrawingBoard, checked};
+use crate::page_values::to_page;
 use crate::problem::Problem;
 
 #[derive(Serialize)]

@@ -12,7 +12,7 @@ use wasm_bindgen::prelude::*;
 use crate::problem::Problem;
 
 use super::replies::ArchingReply;
-use super::to_page;
+use crate::page_values::to_page;
 
 /// One design, drawn. Problems are thrown as plain objects `{kind, message, path?, value?, limits?, remedy?}`.
 #[wasm_bindgen]

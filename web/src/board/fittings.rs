@@ -5,7 +5,8 @@ use bombatura_core::wood::{OrthotropicConstants, Species, SpeciesRecord};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, to_page};
+use super::DrawingBoard;
+use crate::page_values::to_page;
 use crate::problem::Problem;
 
 #[derive(Serialize)]

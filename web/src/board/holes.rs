@@ -5,7 +5,8 @@ use bombatura_core::sound_holes::{Pattern, SoundHole};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, to_page};
+use super::DrawingBoard;
+use crate::page_values::to_page;
 use crate::problem::Problem;
 
 /// Where a hole's middle goes on a side that has none, over the lower bout's half width.
@@ -76,7 +77,7 @@ impl DrawingBoard {
     pub fn traced_hole(&self, treble_side: bool, d: &str, mm_from_path: &[f64]) -> Result<JsValue, Box<Problem>> {
         let m = &self.design.outline;
         let middle = self.hole(treble_side).map_or_else(
-            || [0.5 * MIDDLE_ACROSS * m.lower_width_mm, m.length_mm - self.design.sound_holes.stop_mm],
+            || [0.5 * MIDDLE_ACROSS * m.lower_width_mm, self.design.bridge_station_mm()],
             SoundHole::middle_mm,
         );
         let matrix = mm_from_path.try_into().map_err(|_| {

@@ -9,7 +9,7 @@ use bombatura_core::outline::Outline;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
-use super::to_page_with;
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
 /// More points than this on a screen lie on each other.
@@ -121,14 +121,14 @@ pub fn read_outline(design: &str, file: &[u8], wishes: JsValue) -> Result<JsValu
         design: design.to_json(),
     };
     let outline = Outline::new(&design.outline)?;
-    let shown = thinned(fitted.points.len())
+    let shown: Vec<f32> = thinned(fitted.points.len())
         .flat_map(|index| {
             let [x, y] = fitted.points[index];
             [x, y, outline.boundary().nearest([x, y]).distance_mm]
         })
         .map(|value| value as f32)
         .collect();
-    Ok(with_picture(&reply, &outline, shown))
+    Ok(with_picture(&reply, &outline, &shown))
 }
 
 /// Reads heights, a table or with `scan` an STL file, into the design of a JSON document. Gives what [`read_outline`] does, and
@@ -162,14 +162,14 @@ pub fn read_heights(design: &str, file: &[u8], scan: bool, wishes: JsValue) -> R
         design: design.to_json(),
     };
     let outline = Outline::new(&design.outline)?;
-    let shown = thinned(readings.len())
+    let shown: Vec<f32> = thinned(readings.len())
         .flat_map(|index| {
             let [x, y, z] = readings[index];
             [x, y, z - fit.map.at([x, y]).height_mm]
         })
         .map(|value| value as f32)
         .collect();
-    Ok(with_picture(&reply, &outline, shown))
+    Ok(with_picture(&reply, &outline, &shown))
 }
 
 impl From<ImportError> for Box<Problem> {
@@ -191,7 +191,7 @@ fn thinned(count: usize) -> impl Iterator<Item = usize> {
     (0..count).step_by(count.div_ceil(SHOWN).max(1))
 }
 
-fn with_picture(reply: &FitReply, outline: &Outline, shown: Vec<f32>) -> JsValue {
+fn with_picture(reply: &FitReply, outline: &Outline, shown: &[f32]) -> JsValue {
     let outline: Vec<f32> = outline.polyline(SHOWN_MM).into_iter().flatten().map(|value| value as f32).collect();
-    to_page_with(reply, [("outline", outline), ("shown", shown)])
+    with_arrays(to_page(reply), [("outline", &outline), ("shown", shown)])
 }

@@ -18,23 +18,6 @@ pub use drawing_board::DrawingBoard;
 pub use measured::{read_heights, read_outline};
 
 use bombatura_core::design::{Design, DesignError};
-use js_sys::{Float32Array, Reflect};
-use serde::Serialize;
-use wasm_bindgen::JsValue;
-
-fn to_page(reply: &impl Serialize) -> JsValue {
-    serde_wasm_bindgen::to_value(reply).unwrap_or_else(Into::into)
-}
-
-/// The same with arrays beside what the reply holds.
-fn to_page_with<const N: usize>(reply: &impl Serialize, arrays: [(&str, Vec<f32>); N]) -> JsValue {
-    let object = to_page(reply);
-    for (key, values) in arrays {
-        // Setting a property of a fresh plain object cannot fail.
-        let _ = Reflect::set(&object, &key.into(), &Float32Array::from(values.as_slice()));
-    }
-    object
-}
 
 fn checked(design: &Design) -> Result<String, DesignError> {
     design.check()?;

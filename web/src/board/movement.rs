@@ -5,7 +5,8 @@ use bombatura_core::top::{Amplitude, NodeMotion, RegionMotion};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, to_page};
+use super::DrawingBoard;
+use crate::page_values::to_page;
 
 #[derive(Serialize)]
 struct Share {

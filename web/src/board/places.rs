@@ -5,7 +5,8 @@ use bombatura_core::top::{Quantity, Shape};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, to_page, to_page_with};
+use super::DrawingBoard;
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
 /// One place on the wood.
@@ -63,9 +64,9 @@ impl DrawingBoard {
             let kind = found.at(p).map(|region| region.kind);
             found.regions.iter().position(|region| Some(region.kind) == kind).unwrap_or(0) as f32
         };
-        let indices = points(places_mm).map(index).collect();
+        let indices: Vec<f32> = points(places_mm).map(index).collect();
         let keys = found.regions.iter().map(|region| region.kind.key()).collect();
-        to_page_with(&RegionsAt { keys }, [("indices", indices)])
+        with_arrays(to_page(&RegionsAt { keys }), [("indices", &indices)])
     }
 }
 

@@ -12,7 +12,8 @@ use bombatura_core::top::{Shape, TopError};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrawingBoard, checked, measured::text, to_page, to_page_with};
+use super::{DrawingBoard, checked, measured::text};
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
 /// Between lines of equal thickness, mm.
@@ -156,7 +157,7 @@ impl DrawingBoard {
             density_kg_m3,
             edges: edges.map(|boundary| closed(&boundary.polyline(0.05))).collect(),
         };
-        Ok(to_page_with(&reply, [("values", values)]))
+        Ok(with_arrays(to_page(&reply), [("values", &values)]))
     }
 
     /// The design with every thickness changed alike until the top's wood weighs `mass_g`: `{ change_mm, design }`.
