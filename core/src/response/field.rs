@@ -58,14 +58,6 @@ impl ComplexField {
         };
         basis.surface().normals.iter().enumerate().map(along).collect()
     }
-
-    /// (node, dof): where everything is at the phase ωt = `phase`, m and rad.
-    #[must_use]
-    pub fn at_phase(&self, phase: f64) -> Vec<f32> {
-        let (sin, cos) = phase.sin_cos();
-        let (sin, cos) = (sin as f32, cos as f32);
-        self.re.iter().zip(&self.im).map(|(re, im)| re * cos - im * sin).collect()
-    }
 }
 
 fn add_multiple(sum: &mut [f32], times: f32, shape: &[f32]) {

@@ -27,10 +27,11 @@ impl PlayedNote {
         &self.harmonics
     }
 
-    /// (harmonic): share of each in the mean square of the velocity at `port`; they add up to one where anything moves.
+    /// (harmonic): share of each in the mean square of the velocity at `ports` together; they add up to one where anything moves.
     #[must_use]
-    pub fn shares(&self, port: &Port) -> Vec<f64> {
-        let squares: Vec<f64> = self.harmonics.iter().map(|own| own.velocity(port).norm_sqr()).collect();
+    pub fn shares(&self, ports: &[&Port]) -> Vec<f64> {
+        let square = |own: &ModalMotion| ports.iter().map(|port| own.velocity(port).norm_sqr()).sum();
+        let squares: Vec<f64> = self.harmonics.iter().map(square).collect();
         let whole: f64 = squares.iter().sum();
         squares.iter().map(|own| if whole > 0.0 { own / whole } else { 0.0 }).collect()
     }

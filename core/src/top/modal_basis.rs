@@ -20,7 +20,7 @@ impl Stages {
     /// Where the middle of the bridge stands in plan, m: on the centreline, at the stop.
     #[must_use]
     pub fn bridge_stands_at_m(&self) -> [f64; 2] {
-        [0.0, (self.design().outline.length_mm - self.design().sound_holes.stop_mm) * M_PER_MM]
+        [0.0, self.design().bridge_station_mm() * M_PER_MM]
     }
 
     /// The modes of `request` on `size`, completed for the forces of `bridge` and damped by the wood's own losses: everything that a

@@ -1,5 +1,7 @@
 //! A top's response in a few figures.
 
+use serde::Serialize;
+
 use super::RegionResponse;
 use crate::regions::RegionKind;
 use crate::response::{Bridge, BridgeFeet, Complex, ModalMotion, Port, Resonators, ResponseError, Sweep, decibels};
@@ -14,7 +16,7 @@ const POINTS: usize = 300;
 const LOSSES_SCATTER: f64 = 0.2;
 
 /// A figure and how sure it is.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Figure {
     /// Its value.
     pub value: f64,
@@ -26,7 +28,7 @@ pub struct Figure {
 ///
 /// Each is a mean over a band of frequencies, for a force of 1 N along the bow at the top of a weightless bridge. Single resonances shift with
 /// the wood, and curves with them; means over a band shift much less.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ResponseFigures {
     /// How freely the island swings: level of the root mean square of its outward velocity over its area and 100 to 800 Hz, dB re 1 (m/s)/N;
     /// none without an island.

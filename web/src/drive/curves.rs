@@ -1,40 +1,22 @@
 //! Curves over frequency, and the figures that sum them up.
 
 use bombatura_core::response::{Sweep, decibels, radiation};
-use bombatura_core::top::{Figure, ResponseFigures};
+use bombatura_core::top::ResponseFigures;
+use js_sys::Object;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::{DrivenTop, to_page, with_arrays};
+use super::DrivenTop;
+use super::driven_top::{LISTENER_M, SIZE};
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
-/// Where the level is estimated, m from the top.
-const LISTENER_M: f64 = 1.0;
 /// The level costs a whole field a frequency, far more than a mobility; its points are fewer by this.
 const LEVEL_STEP: usize = 3;
 
 #[derive(Serialize)]
-struct FigureReply {
-    value: f64,
-    sure_within: f64,
-}
-
-#[derive(Serialize)]
-struct FiguresReply {
-    island_mobility_db: Option<FigureReply>,
-    wing_activity: Option<FigureReply>,
-    bass_over_treble_db: FigureReply,
-}
-
-#[derive(Serialize)]
 struct Keys {
     keys: Vec<&'static str>,
-}
-
-impl From<Figure> for FigureReply {
-    fn from(Figure { value, sure_within }: Figure) -> FigureReply {
-        FigureReply { value, sure_within }
-    }
 }
 
 #[wasm_bindgen]
@@ -78,7 +60,7 @@ impl DrivenTop {
         }
         let hz: Vec<f32> = hz.iter().map(|hz| *hz as f32).collect();
         Ok(with_arrays(
-            &Keys { keys: Vec::new() },
+            Object::new().into(),
             [
                 ("hz", &hz),
                 ("bass", &of_foot(0)),
@@ -116,7 +98,7 @@ impl DrivenTop {
             volume.extend(pumped.iter().map(|own| (own / whole.max(f64::MIN_POSITIVE)) as f32));
         }
         let hz: Vec<f32> = sweep.frequencies_hz().iter().map(|hz| *hz as f32).collect();
-        Ok(with_arrays(&Keys { keys: self.keys() }, [("hz", &hz), ("energy", &energy), ("volume", &volume)]))
+        Ok(with_arrays(to_page(&Keys { keys: self.keys() }), [("hz", &hz), ("energy", &energy), ("volume", &volume)]))
     }
 
     /// The figures that sum it up, each with how sure it is: `{ island_mobility_db?, wing_activity?, bass_over_treble_db }`, each
@@ -125,14 +107,8 @@ impl DrivenTop {
     /// # Errors
     /// Modes that can't be had.
     pub fn figures(&mut self) -> Result<JsValue, Box<Problem>> {
-        let within = self.scatter_of_frequencies()?;
+        let within = self.stages.wood_scatter(SIZE)?;
         let Self { regions, basis, bridge, feet, .. } = self;
-        let ResponseFigures { island_mobility_db, wing_activity, bass_over_treble_db } =
-            ResponseFigures::new(regions, basis.resonators(), bridge, feet, within)?;
-        Ok(to_page(&FiguresReply {
-            island_mobility_db: island_mobility_db.map(Into::into),
-            wing_activity: wing_activity.map(Into::into),
-            bass_over_treble_db: bass_over_treble_db.into(),
-        }))
+        Ok(to_page(&ResponseFigures::new(regions, basis.resonators(), bridge, feet, within)?))
     }
 }

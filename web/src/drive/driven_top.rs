@@ -5,17 +5,19 @@ use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::regions::{RegionKind, Regions};
 use bombatura_core::response::{Bridge, BridgeFeet, ModalBasis, Port, ResponseError};
-use bombatura_core::top::{RegionResponse, Stages, TopError};
+use bombatura_core::top::{RegionResponse, Stages};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::to_page;
+use crate::page_values::to_page;
 use crate::problem::Problem;
 
 /// The mesh that the page shows settled designs on: motions are laid on its picture.
 pub(super) const SIZE: MeshSize = MeshSize::Standard;
 /// Beyond this the shell's waves are as short as the mesh.
 pub(super) const HIGHEST_HZ: f64 = 6000.0;
+/// Where the level is estimated, m from the top.
+pub(super) const LISTENER_M: f64 = 1.0;
 const MOST_MODES: usize = 150;
 
 /// One design, its modes up to 6 kHz, and a bridge on it. Problems are thrown as plain objects
@@ -94,9 +96,5 @@ impl DrivenTop {
     /// The key of each region, in the order of [`RegionResponse`].
     pub(super) fn keys(&self) -> Vec<&'static str> {
         self.regions.kinds().map(RegionKind::key).collect()
-    }
-
-    pub(super) fn scatter_of_frequencies(&mut self) -> Result<f64, TopError> {
-        self.stages.wood_scatter(SIZE)
     }
 }

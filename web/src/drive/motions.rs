@@ -5,12 +5,11 @@ use bombatura_core::top::SwingingField;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
-use super::driven_top::{HIGHEST_HZ, SIZE};
-use super::{DrivenTop, with_arrays};
+use super::DrivenTop;
+use super::driven_top::{HIGHEST_HZ, LISTENER_M, SIZE};
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
-/// Where the level is estimated, m from the top.
-const LISTENER_M: f64 = 1.0;
 const UM_PER_M: f64 = 1e6;
 /// Frames of one period of a note: as many as a second of film has.
 const FRAMES: usize = 24;
@@ -72,7 +71,7 @@ impl DrivenTop {
             level_db: radiation::level_db(&self.basis, &field, hz, LISTENER_M),
             regions: self.keys().into_iter().enumerate().map(region).collect(),
         };
-        Ok(with_arrays(&reply, [("re", &laid.re), ("im", &laid.im)]))
+        Ok(with_arrays(to_page(&reply), [("re", &laid.re), ("im", &laid.im)]))
     }
 
     /// A bowed note: what each harmonic moves, and one period of the sum of all in slow motion: `{ harmonics: [{ hz, share }], largest_um,
@@ -86,15 +85,8 @@ impl DrivenTop {
         let resonators = self.basis.resonators();
         let to_hz = self.basis.complete_to_hz().min(HIGHEST_HZ);
         let note = PlayedNote::new(resonators, &self.bridge, &self.feet, Sawtooth::of_note(hz)?, to_hz);
-        let [bass, treble] = &self.feet.outward;
-        let square = |own: &bombatura_core::response::ModalMotion| {
-            own.velocity(bass).norm_sqr() + own.velocity(treble).norm_sqr()
-        };
-        let whole: f64 = note.harmonics().iter().map(square).sum();
-        let harmonics = note
-            .harmonics()
-            .iter()
-            .map(|own| Harmonic { hz: own.hz(), share: square(own) / whole.max(f64::MIN_POSITIVE) });
+        let shares = note.shares(&self.feet.outward.each_ref());
+        let harmonics = note.harmonics().iter().zip(shares).map(|(own, share)| Harmonic { hz: own.hz(), share });
         let frames: Vec<SwingingField> = (0..FRAMES)
             .map(|frame| {
                 let re = note.field(&self.basis, std::f64::consts::TAU * frame as f64 / FRAMES as f64);
@@ -111,7 +103,7 @@ impl DrivenTop {
             })
             .collect();
         let reply = NoteReply { harmonics: harmonics.collect(), largest_um, frames: FRAMES };
-        Ok(with_arrays(&reply, [("motion", &motion)]))
+        Ok(with_arrays(to_page(&reply), [("motion", &motion)]))
     }
 }
 

@@ -4,8 +4,9 @@ use bombatura_core::response::TapTone;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
+use super::DrivenTop;
 use super::driven_top::HIGHEST_HZ;
-use super::{DrivenTop, with_arrays};
+use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
 /// A knuckle's contact with the wood, s (common practice, no source).
@@ -50,6 +51,6 @@ impl DrivenTop {
         });
         let peaks = peaks.filter(|peak| peak.level_db > WEAKEST_DB).collect();
         let samples = tone.samples(rate_hz, LENGTH_S, LOUDEST)?;
-        Ok(with_arrays(&ToneReply { peaks }, [("samples", &samples)]))
+        Ok(with_arrays(to_page(&ToneReply { peaks }), [("samples", &samples)]))
     }
 }

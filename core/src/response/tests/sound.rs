@@ -121,7 +121,7 @@ fn a_note_is_the_sum_of_its_harmonics() {
     let port = Port::outward(&basis, [0.4, 0.4]).unwrap();
     let played = PlayedNote::new(basis.resonators(), &bridge, &feet, note, 4000.0);
     assert_eq!(played.harmonics().len(), 20);
-    let shares = played.shares(&port);
+    let shares = played.shares(&[&port]);
     assert!((shares.iter().sum::<f64>() - 1.0).abs() < 1e-12 && shares[0] > shares[19]);
     for phase in [0.0, 0.4, 3.0, 5.9] {
         let by_fields: f32 = played
