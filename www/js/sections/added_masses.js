@@ -3,7 +3,7 @@
 /** @import { Bench } from "../sections.js" */
 
 import { FITTING_WORDS as WORDS } from "#words/fittings.js";
-import { at, changed } from "./design_edits.js";
+import { at, bridgeStation, changed } from "./design_edits.js";
 import { button, group, measureOf, note } from "./fields.js";
 import { MeasureField } from "./measure_field.js";
 
@@ -32,8 +32,7 @@ export class AddedMasses {
     this.#bench = bench;
     this.#list.className = "masses";
     const add = button(WORDS.add_mass, () => {
-      const { design } = bench.store;
-      const station_mm = at(design, "outline.length_mm") - at(design, "sound_holes.stop_mm");
+      const station_mm = bridgeStation(bench.store.design);
       // A second one goes under the other foot.
       const across_mm = this.#rows.length % 2 === 0 ? FOOT_ACROSS_MM : -FOOT_ACROSS_MM;
       this.#settle([...this.#masses, { place: { across_mm, station_mm }, mass_g: FIRST_G }]);

@@ -8,7 +8,7 @@ import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { numberText } from "#words/page.js";
 import { download, fileName } from "../design_files.js";
 import { CurveSheet } from "./curve_sheet.js";
-import { at } from "./design_edits.js";
+import { bridgeStation } from "./design_edits.js";
 import { driven } from "./driven_client.js";
 import { button, ChoiceField, group, note } from "./fields.js";
 import { highestPeaks, nearestMode } from "./peaks.js";
@@ -28,7 +28,6 @@ const PEAKS = 10;
  */
 export function build(host, bench) {
   const client = driven(bench);
-  const { design } = bench.store;
   const waiting = new Waiting(WORDS.solving);
   const curve = new ChoiceField(WORDS.curve, "", WORDS.curves, () => show());
   const by = new ChoiceField(WORDS.by, "", { bow: WORDS.drives.bow, press: WORDS.drives.press }, () => void ask());
@@ -36,7 +35,7 @@ export function build(host, bench) {
     bench,
     WORDS.watched,
     WORDS,
-    [0, at(design, "outline.length_mm") - at(design, "sound_holes.stop_mm")],
+    [0, bridgeStation(bench.store.design)],
     () => void ask(),
     () => curve.word === "transfer" && host.closest("details")?.open === true,
   );

@@ -41,6 +41,14 @@ export function changed(design, path, value) {
 }
 
 /**
+ * @param {Design} design
+ * @returns {number} where the bridge stands, mm from the bottom edge
+ */
+export function bridgeStation(design) {
+  return at(design, "outline.length_mm") - at(design, "sound_holes.stop_mm");
+}
+
+/**
  * The outline with a bass side of its own, for now as the treble side is, or with both sides alike again.
  * @param {Design} design
  * @param {boolean} own

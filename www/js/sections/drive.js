@@ -6,7 +6,7 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
-import { at } from "./design_edits.js";
+import { bridgeStation } from "./design_edits.js";
 import { driven } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { ChoiceField, group, note } from "./fields.js";
@@ -33,13 +33,11 @@ export function build(host, bench) {
     place.rows.hidden = hint.hidden = by.word !== "tap";
     void everything();
   });
-  const { design } = bench.store;
-  const bridge_mm = at(design, "outline.length_mm") - at(design, "sound_holes.stop_mm");
   const place = new TappedPlace(
     bench,
     WORDS.title,
     WORDS,
-    [0, bridge_mm],
+    [0, bridgeStation(bench.store.design)],
     () => void everything(),
     () => by.word === "tap" && host.closest("details")?.open === true,
   );

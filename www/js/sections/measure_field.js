@@ -101,7 +101,7 @@ export class MeasureField {
     [this.#slider.min, this.#slider.max] = bounds;
     this.#slider.value = String(value);
     this.#ends.forEach((end, index) => {
-      end.textContent = bounds[index];
+      end.textContent = numberText(Number(bounds[index]));
     });
     paintRange(this.#slider);
   }
