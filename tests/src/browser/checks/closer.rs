@@ -136,7 +136,7 @@ async fn place_is_read(place: &Place<'_>) -> Result<()> {
 }
 
 /// What is saved is caught on its way to the download folder.
-const CATCH: &str = "globalThis.__saved = []; const make = URL.createObjectURL; \
+pub(super) const CATCH: &str = "globalThis.__saved = []; const make = URL.createObjectURL; \
     URL.createObjectURL = (blob) => { __saved.push(blob); return make.call(URL, blob); };";
 
 async fn pictures_are_saved(place: &Place<'_>) -> Result<()> {
@@ -167,7 +167,7 @@ async fn pictures_are_saved(place: &Place<'_>) -> Result<()> {
     let (kind, size, head): (String, u64, [u8; 4]) = serde_json::from_value(page.run(film).await?)?;
     // EBML's first four bytes, with which every WebM file begins (RFC 8794, section 11.2.1).
     ensure!(kind == "video/webm" && head == [0x1a, 0x45, 0xdf, 0xa3], "{kind} {head:?}");
-    ensure!(size > 10_000, "a film of {size} bytes");
+    ensure!(size > 20_000, "a film of {size} bytes");
     // The browser's own player takes it: as long as said, as large as asked for, and its middle another picture than its start, once
     // the player has come to it: on a busy machine it says so before it shows it.
     let play = "const done = arguments[0]; const film = document.createElement('video'); film.muted = true; \

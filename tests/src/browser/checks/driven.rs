@@ -3,6 +3,7 @@
 use anyhow::{Result, ensure};
 use thirtyfour::prelude::*;
 
+use super::closer::CATCH;
 use super::{Place, Run};
 use crate::browser::find::Role;
 use crate::browser::page::Page;
@@ -70,11 +71,7 @@ async fn curves_are_drawn(place: &Place<'_>) -> Result<()> {
     page.choose("Curve", "Estimated level").await?;
     page.until("the level is drawn", "document.querySelector('[data-section=curves] svg').ariaLabel.includes('level')")
         .await?;
-    page.value(
-        "globalThis.__saved = []; const make = URL.createObjectURL; \
-                URL.createObjectURL = (blob) => { __saved.push(blob); return make.call(URL, blob); };",
-    )
-    .await?;
+    page.value(CATCH).await?;
     page.in_sight(Role::Button, "Save the figures").await?.click().await?;
     page.until("a table is saved", "__saved.length === 1").await?;
     let table = page.run("const done = arguments[0]; __saved[0].text().then(done);").await?;

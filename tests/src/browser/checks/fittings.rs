@@ -24,7 +24,7 @@ async fn fittings_come_and_go(place: &Place<'_>) -> Result<()> {
     page.figures_changed_from(&bare).await?;
     page.until("the bar is drawn", &format!("{DRAWN} === 1")).await?;
     let with_bar = page.hertz().await?;
-    // The bar raises the ring most (row V-EFF-BAR of the published values), and a third mass lowers every mode.
+    // A mass raises no mode (Rayleigh's principle).
     page.tick("With a post").await?;
     page.figures_changed_from(&with_bar).await?;
     page.until("the post is drawn", &format!("{DRAWN} === 2")).await?;
