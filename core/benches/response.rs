@@ -15,8 +15,8 @@ fn parts(criterion: &mut Criterion) {
     let mut stages = Stages::new(design);
     let (size, bridge) = (MeshSize::Standard, stages.bridge());
     let request = ModesRequest { most: 100, below_hz: Some(6000.0), prove: false };
-    let arrays = stages.modal_arrays(size, &bridge, &request).expect("the demonstration can be driven");
-    let basis = ModalBasis::new(arrays).expect("its arrays go together");
+    let modes = stages.drivable_modes(size, &bridge, &request).expect("the demonstration can be driven");
+    let basis = ModalBasis::new(modes.arrays).expect("its arrays go together");
     let patches = bridge.patches(basis.surface(), stages.bridge_stands_at_m()).expect("its bridge stands on wood");
     let feet = BridgeFeet::on(&basis, &patches).expect("they are of the same top");
     let shape = stages.shape().expect("it can be drawn");
@@ -28,7 +28,7 @@ fn parts(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group(format!("{} modes, {} nodes", basis.count(), basis.node_count()));
     group.sample_size(20);
     group.bench_function("modes, residual vectors and damping", |bench| {
-        bench.iter(|| stages.modal_arrays(size, &bridge, &request));
+        bench.iter(|| stages.drivable_modes(size, &bridge, &request));
     });
     group.bench_function("mobility at 500 frequencies", |bench| {
         bench.iter(|| basis.resonators().mobilities(&feet.outward[0], &feet.outward[0], sweep.frequencies_hz()));

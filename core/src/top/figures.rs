@@ -1,6 +1,7 @@
 //! What is told about the modes of a top beside frequency and shape.
 
-use super::{Stages, TopError};
+use super::{Carved, Plan, Stages, TopError};
+use crate::design::Design;
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::MeshSize;
 use crate::modes::{Certainty, Damping, ModesRequest, Sensitivity, certainty, damping, sensitivities};
@@ -61,34 +62,30 @@ impl Stages {
         Ok(certainty(solved(size).expect(made), solved(other).expect(made), &slopes, &scatter))
     }
 
-    /// By what share the top's frequencies differ from board to board: the mean of one standard deviation over its lowest modes.
-    ///
-    /// # Errors
-    /// [`TopError`] of the stage that failed.
-    pub fn wood_scatter(&mut self, size: MeshSize) -> Result<f64, TopError> {
-        /// Higher ones are like these: what they differ by hardly depends on the mode.
-        const LOWEST: usize = 12;
-        let scatter = self.design().wood.scatter();
-        let sensitivities = self.sensitivities(size, &ModesRequest::lowest(LOWEST))?;
-        let sum: f64 = sensitivities.iter().map(|own| own.wood_pct(&scatter)).sum();
-        Ok(0.01 * sum / sensitivities.len().max(1) as f64)
-    }
-
     fn slopes(&mut self, size: MeshSize, request: &ModesRequest) -> Result<&EnergySlopes, TopError> {
         self.modes(size, request)?;
-        let (wood, fittings) = (self.design().wood.wood()?, Fittings::of_design(self.design())?);
+        let design = &self.design;
         let on = &mut self.sizes[size as usize];
         let made = "all were made just before";
         let (plan, carved, modes) =
             (on.plan.last().expect(made), on.wood.carved.last().expect(made), on.modes.last().expect(made));
-        on.slopes.get((on.wood.carved.number(), *request), || {
-            let (geometry, options) = (&carved.geometry, ElementOptions::default());
-            let mut slopes = EnergySlopes::new(geometry, &wood, options, &modes.shapes)?;
-            let bare = Bare { geometry, wood: &wood, equations: &plan.equations, options };
-            fittings.add_slopes(&bare, &plan.mesh.rim_nodes, &modes.shapes, &mut slopes)?;
-            Ok(slopes)
-        })
+        on.slopes.get((on.wood.carved.number(), *request), || energy_slopes(design, plan, carved, &modes.shapes))
     }
+}
+
+/// How the energies of `shapes`, as many as there are whole ones, follow the wood of `design` and all that is fixed to it.
+pub(super) fn energy_slopes(
+    design: &Design,
+    plan: &Plan,
+    carved: &Carved,
+    shapes: &[f64],
+) -> Result<EnergySlopes, TopError> {
+    let (wood, fittings) = (design.wood.wood()?, Fittings::of_design(design)?);
+    let (geometry, options) = (&carved.geometry, ElementOptions::default());
+    let mut slopes = EnergySlopes::new(geometry, &wood, options, shapes)?;
+    let bare = Bare { geometry, wood: &wood, equations: &plan.equations, options };
+    fittings.add_slopes(&bare, &plan.mesh.rim_nodes, shapes, &mut slopes)?;
+    Ok(slopes)
 }
 
 #[cfg(test)]

@@ -30,6 +30,7 @@ mod stages;
 pub use carved::Carved;
 pub use error::TopError;
 pub use kinship::{kin, signatures};
+pub use modal_basis::DrivableModes;
 pub use motion::{MotionField, SwingingField};
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};

@@ -1,14 +1,26 @@
 //! A top's modes as what a response is made of.
 
+use super::figures::energy_slopes;
 use super::{Stages, TopError};
-use crate::fittings::{Bare, FittingError, Fittings};
+use crate::fittings::FittingError;
 use crate::mesh::MeshSize;
-use crate::modes::{ModesRequest, damping};
+use crate::modes::{ModesRequest, damping, sensitivities};
 use crate::response::{Bridge, CompleteModes, ModalArrays, ShellSurface, complete_modes, unit_loads};
-use crate::shell::{DOFS_PER_NODE, ElementOptions, EnergySlopes};
+use crate::shell::DOFS_PER_NODE;
 use crate::statics::right_side;
 
 const M_PER_MM: f64 = 1e-3;
+/// By how many of the lowest modes the wood's scatter is told: what higher ones differ by hardly depends on the mode.
+const SCATTER_BY: usize = 12;
+
+/// What a top is driven with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DrivableModes {
+    /// To be checked by [`ModalBasis::new`](crate::response::ModalBasis::new) where they are used.
+    pub arrays: ModalArrays,
+    /// By what share frequencies differ from board to board: the mean of one standard deviation over the lowest dozen elastic modes.
+    pub wood_scatter: f64,
+}
 
 impl Stages {
     /// A violin's bridge for this design's stop, weightless or not, see [`Bridge::of_stop`].
@@ -24,22 +36,21 @@ impl Stages {
     }
 
     /// The modes of `request` on `size`, completed for the forces of `bridge` and damped by the wood's own losses: everything that a
-    /// response of this design needs, to be checked by [`ModalBasis::new`](crate::response::ModalBasis::new) where it is used.
+    /// response of this design needs.
     ///
     /// Nothing of it is kept, and the modes kept for the page stay what they were. What a rim, a bar or a post takes is whatever the
     /// design says of them. Cost: that of the modes and their damping, and one factorisation.
     ///
     /// # Errors
     /// [`TopError`] of the stage that failed; [`TopError::Fitting`] where the bridge has no wood under its feet.
-    pub fn modal_arrays(
+    pub fn drivable_modes(
         &mut self,
         size: MeshSize,
         bridge: &Bridge,
         request: &ModesRequest,
-    ) -> Result<ModalArrays, TopError> {
+    ) -> Result<DrivableModes, TopError> {
         let stands_at_m = self.bridge_stands_at_m();
-        let (wood, fittings) = (self.design().wood.wood()?, Fittings::of_design(self.design())?);
-        let losses = self.design().wood.loss_factors();
+        let design = self.design().clone();
         let (plan, carved) = self.carved(size)?;
         let geometry = &carved.geometry;
         let surface = ShellSurface::new(geometry, carved.model.node_masses_kg(&plan.equations));
@@ -52,14 +63,18 @@ impl Stages {
         let complete =
             complete_modes(geometry, &plan.supports, &plan.equations, &carved.model, &plan.symbolic, &modes, &forces);
         let CompleteModes { rigid, residual, frequencies_hz, shapes } = complete?;
-        let options = ElementOptions::default();
-        let elastic = &shapes[rigid * geometry.node_count() * DOFS_PER_NODE..];
-        let mut slopes = EnergySlopes::new(geometry, &wood, options, elastic)?;
-        let bare = Bare { geometry, wood: &wood, equations: &plan.equations, options };
-        fittings.add_slopes(&bare, &plan.mesh.rim_nodes, elastic, &mut slopes)?;
+        let node_values = geometry.node_count() * DOFS_PER_NODE;
+        let slopes = energy_slopes(&design, plan, carved, &shapes[rigid * node_values..])?;
         let mut loss_factors = vec![0.0; rigid];
-        loss_factors.extend(damping(&slopes, &losses).iter().map(|own| own.loss_factor.max(0.0)));
+        let damping = damping(&slopes, &design.wood.loss_factors());
+        loss_factors.extend(damping.iter().map(|own| own.loss_factor.max(0.0)));
+        let told_by = sensitivities(&slopes);
+        let told_by = &told_by[..SCATTER_BY.min(told_by.len() - residual)];
+        let scatter = design.wood.scatter();
+        let sum_pct: f64 = told_by.iter().map(|own| own.wood_pct(&scatter)).sum();
+        let wood_scatter = 0.01 * sum_pct / told_by.len().max(1) as f64;
         let shapes = shapes.iter().map(|value| *value as f32).collect();
-        Ok(ModalArrays { surface, rigid, residual, frequencies_hz, loss_factors, shapes })
+        let arrays = ModalArrays { surface, rigid, residual, frequencies_hz, loss_factors, shapes };
+        Ok(DrivableModes { arrays, wood_scatter })
     }
 }

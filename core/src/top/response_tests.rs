@@ -1,6 +1,6 @@
 //! The demonstration top driven by its bridge.
 
-use super::{RegionResponse, ResponseFigures, Stages, SwingingField};
+use super::{DrivableModes, RegionResponse, ResponseFigures, Stages, SwingingField};
 use crate::design::{BarMeasures, Design, PlanPlace, Rim, SoundHoleChoice, StickWood};
 use crate::mesh::MeshSize;
 use crate::modes::ModesRequest;
@@ -23,7 +23,7 @@ fn driven(change: impl FnOnce(&mut Design)) -> Driven {
     let mut stages = Stages::new(design);
     let bridge = stages.bridge();
     let request = ModesRequest { most: 100, below_hz: Some(6000.0), prove: false };
-    let basis = ModalBasis::new(stages.modal_arrays(MeshSize::Preview, &bridge, &request).unwrap()).unwrap();
+    let basis = ModalBasis::new(stages.drivable_modes(MeshSize::Preview, &bridge, &request).unwrap().arrays).unwrap();
     let patches = bridge.patches(basis.surface(), stages.bridge_stands_at_m()).unwrap();
     let feet = BridgeFeet::on(&basis, &patches).unwrap();
     let shape = stages.shape().unwrap();
@@ -64,7 +64,7 @@ fn a_driven_motion_is_drawn_as_a_shape_is() {
     let size = MeshSize::Preview;
     let request = ModesRequest { most: 2, below_hz: None, prove: false };
     let bridge = stages.bridge();
-    let basis = ModalBasis::new(stages.modal_arrays(size, &bridge, &request).unwrap()).unwrap();
+    let basis = ModalBasis::new(stages.drivable_modes(size, &bridge, &request).unwrap().arrays).unwrap();
     stages.picture(size).unwrap();
     stages.modes(size, &request).unwrap();
     let shape = basis.shape(7).to_vec();
@@ -125,7 +125,8 @@ fn a_response_leaves_the_modes_on_the_page_alone() {
     let modes = ModesRequest { most: 3, below_hz: None, prove: false };
     let own = stages.modes(size, &modes).unwrap().clone();
     let bridge = stages.bridge();
-    let arrays = stages.modal_arrays(size, &bridge, &ModesRequest { most: 8, ..modes }).unwrap();
+    let wider = ModesRequest { most: 8, ..modes };
+    let DrivableModes { arrays, wood_scatter } = stages.drivable_modes(size, &bridge, &wider).unwrap();
     assert_eq!((arrays.rigid, arrays.frequencies_hz.len() - arrays.residual), (6, 14));
     let pairs = arrays.frequencies_hz[6..9].iter().zip(&own.frequencies_hz);
     // Two searches of different reach: exact to their residuals' square.
@@ -139,6 +140,11 @@ fn a_response_leaves_the_modes_on_the_page_alone() {
     let mass_g = stages.carved(size).unwrap().1.mass_g();
     assert!((1e3 * arrays.surface.masses_kg.iter().sum::<f64>() / mass_g - 1.0).abs() < 1e-9);
 
+    let scatter = stages.design().wood.scatter();
+    let told = stages.sensitivities(size, &wider).unwrap();
+    let mean_pct = told.iter().map(|own| own.wood_pct(&scatter)).sum::<f64>() / 8.0;
+    assert!((100.0 * wood_scatter / mean_pct - 1.0).abs() < 1e-8, "{wood_scatter} {mean_pct} %");
+
     let wide = Bridge { feet_apart_m: 0.5, ..bridge };
-    assert!(matches!(stages.modal_arrays(size, &wide, &modes), Err(TopError::Fitting(_))));
+    assert!(matches!(stages.drivable_modes(size, &wide, &modes), Err(TopError::Fitting(_))));
 }

@@ -59,7 +59,7 @@ pub(super) type CarvedFrom = (MeshedFrom, usize, WoodChoice, Fittings);
 /// One design and the last value of every stage, for each mesh size.
 #[derive(Debug)]
 pub struct Stages {
-    design: Design,
+    pub(super) design: Design,
     boundaries: Kept<BoundedFrom, Boundaries>,
     shape: Kept<ShapedFrom, Shape>,
     pub(super) sizes: [OnMesh; 3],

@@ -7,7 +7,7 @@ use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use super::DrivenTop;
-use super::driven_top::{LISTENER_M, SIZE};
+use super::driven_top::LISTENER_M;
 use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
@@ -105,10 +105,10 @@ impl DrivenTop {
     /// `{ value, sure_within }`.
     ///
     /// # Errors
-    /// Modes that can't be had.
-    pub fn figures(&mut self) -> Result<JsValue, Box<Problem>> {
-        let within = self.stages.wood_scatter(SIZE)?;
-        let Self { regions, basis, bridge, feet, .. } = self;
-        Ok(to_page(&ResponseFigures::new(regions, basis.resonators(), bridge, feet, within)?))
+    /// Wood whose scatter is outside the limits of [`ResponseFigures::new`].
+    pub fn figures(&self) -> Result<JsValue, Box<Problem>> {
+        let resonators = self.basis.resonators();
+        let figures = ResponseFigures::new(&self.regions, resonators, &self.bridge, &self.feet, self.wood_scatter)?;
+        Ok(to_page(&figures))
     }
 }

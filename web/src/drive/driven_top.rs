@@ -5,7 +5,7 @@ use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::regions::{RegionKind, Regions};
 use bombatura_core::response::{Bridge, BridgeFeet, ModalBasis, Port, ResponseError};
-use bombatura_core::top::{RegionResponse, Stages};
+use bombatura_core::top::{DrivableModes, RegionResponse, Stages};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -34,6 +34,7 @@ pub struct DrivenTop {
     pub(super) feet: BridgeFeet,
     pub(super) volume: Port,
     pub(super) regions: RegionResponse,
+    pub(super) wood_scatter: f64,
 }
 
 #[derive(Serialize)]
@@ -59,7 +60,7 @@ impl DrivenTop {
         let mut stages = Stages::new(Design::parse(json)?);
         let bridge = stages.bridge();
         let request = ModesRequest { most: MOST_MODES, below_hz: Some(HIGHEST_HZ), prove: true };
-        let arrays = stages.modal_arrays(SIZE, &bridge, &request)?;
+        let DrivableModes { arrays, wood_scatter } = stages.drivable_modes(SIZE, &bridge, &request)?;
         stages.picture(SIZE)?;
         let basis = ModalBasis::new(arrays)?;
         let stands_at_m = stages.bridge_stands_at_m();
@@ -69,7 +70,7 @@ impl DrivenTop {
         let shape = stages.shape()?;
         let regions = RegionResponse::new(&basis, &Regions::new(&shape.outline, &shape.holes));
         let volume = Port::volume(&basis);
-        Ok(DrivenTop { stages, basis, bridge, feet, volume, regions })
+        Ok(DrivenTop { stages, basis, bridge, feet, volume, regions, wood_scatter })
     }
 
     /// What there is: `{ modes, nodes, complete_to_hz, elastic_hz, free }`.

@@ -45,7 +45,7 @@ fn compare(rim: Rim) {
     let mut stages = Stages::new(design);
     let (size, bridge) = (MeshSize::Preview, stages.bridge());
     let request = ModesRequest { most: ModesRequest::LIMIT, below_hz: Some(6000.0), prove: true };
-    let mut arrays = stages.modal_arrays(size, &bridge, &request).unwrap();
+    let mut arrays = stages.drivable_modes(size, &bridge, &request).unwrap().arrays;
     arrays.loss_factors.fill(LOSS);
     let basis = ModalBasis::new(arrays).unwrap();
     let patches = bridge.patches(basis.surface(), stages.bridge_stands_at_m()).unwrap();
