@@ -6,6 +6,7 @@
  * Problem.
  * @typedef {object} Top
  * @property {() => Driven} about
+ * @property {(alone_hz: number | undefined) => void} stand_bridge
  * @property {(drive: string, x_mm: number, y_mm: number, hz: number) => DrivenMotion} motion
  * @property {(hz: number) => DrivenNote} note
  * @property {(drive: string, x_mm: number, y_mm: number, to_x_mm: number, to_y_mm: number, from_hz: number, to_hz: number, points:
@@ -38,16 +39,16 @@ export class DriveDesk {
       case "driven":
         return this.#of(request.design).about();
       case "driven_motion":
-        return this.#of(request.design).motion(...placed(request.drive), request.hz);
+        return this.#of(request.design, request.drive.bridge_hz).motion(...placed(request.drive), request.hz);
       case "driven_note":
-        return this.#of(request.design).note(request.hz);
+        return this.#of(request.design, request.bridge_hz).note(request.hz);
       case "driven_curves": {
         const { design, drive, to_mm, from_hz, to_hz, points } = request;
-        return this.#of(design).curves(...placed(drive), ...to_mm, from_hz, to_hz, points);
+        return this.#of(design, drive.bridge_hz).curves(...placed(drive), ...to_mm, from_hz, to_hz, points);
       }
       case "who_moves": {
         const { design, drive, from_hz, to_hz, points } = request;
-        return this.#of(design).who_moves(...placed(drive), from_hz, to_hz, points);
+        return this.#of(design, drive.bridge_hz).who_moves(...placed(drive), from_hz, to_hz, points);
       }
       case "driven_figures":
         return this.#of(request.design).figures();
@@ -58,8 +59,11 @@ export class DriveDesk {
     }
   }
 
-  /** @param {string} design */
-  #of(design) {
+  /**
+   * @param {string} design
+   * @param {number} [bridge_hz] of a bridge that rocks by itself
+   */
+  #of(design, bridge_hz) {
     if (this.#top === undefined || design !== this.#design) {
       // Two would not fit beside each other on a phone.
       this.#top?.free();
@@ -67,6 +71,7 @@ export class DriveDesk {
       this.#top = new this.#Top(design);
       this.#design = design;
     }
+    this.#top.stand_bridge(bridge_hz);
     return this.#top;
   }
 }

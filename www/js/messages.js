@@ -139,7 +139,13 @@
  * @property {number} most
  */
 
-/** @typedef {{ by: "bow" | "press" | "tap", place_mm: [number, number] }} Drive the place counts for a tap */
+/**
+ * A force on the top.
+ * @typedef {object} Drive
+ * @property {"bow" | "press" | "tap"} by
+ * @property {[number, number]} place_mm counts for a tap
+ * @property {number} [bridge_hz] at which the bridge rocks by itself; a stiff one without
+ */
 
 /**
  * A top with all its modes up to 6 kHz.
@@ -330,7 +336,7 @@
  * @property {{ send: { design: string }, get: Thickness }} thickness
  * @property {{ send: { design: string }, get: Driven }} driven this and what follows the driven top answers
  * @property {{ send: { design: string, drive: Drive, hz: number }, get: DrivenMotion }} driven_motion
- * @property {{ send: { design: string, hz: number }, get: DrivenNote }} driven_note
+ * @property {{ send: { design: string, bridge_hz?: number, hz: number }, get: DrivenNote }} driven_note
  * @property {{ send: { design: string, drive: Drive, to_mm: [number, number] } & Span, get: DrivenCurves }} driven_curves
  * @property {{ send: { design: string, drive: Drive } & Span, get: WhoMoves }} who_moves
  * @property {{ send: { design: string }, get: DrivenFigures }} driven_figures

@@ -2,10 +2,10 @@
 
 use nalgebra::{Matrix3, Vector3};
 
-use super::{Complex, ModalBasis, Patch, Port, Resonators, ResponseError, ShellSurface};
+use super::{Complex, ModalBasis, Patch, Port, Resonators, ResponseError, RockingHead, ShellSurface};
 use crate::statics::PointLoad;
 
-/// A stiff bridge standing on two feet; x runs from the bass foot to the treble foot, z outwards.
+/// A bridge standing on two feet, stiff or rocking at its waist; x runs from the bass foot to the treble foot, z outwards.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bridge {
     /// From the feet to where the strings press, m.
@@ -20,6 +20,8 @@ pub struct Bridge {
     pub centre_height_m: f64,
     /// Moment of inertia about the axis through its centre of mass along the strings, kg·m².
     pub inertia_kg_m2: f64,
+    /// Its upper half, where that rocks on the lower; none for a stiff bridge.
+    pub head: Option<RockingHead>,
 }
 
 /// Where its feet stand.
@@ -94,13 +96,22 @@ impl Bridge {
             mass_kg,
             centre_height_m: 0.014 * scale,
             inertia_kg_m2: mass_kg * (height_m * height_m + width_m * width_m) / 12.0,
+            head: None,
         }
     }
 
-    /// The same without mass.
+    /// The same with an upper half that rocks at `alone_hz` when the feet are held, see [`RockingHead::of`].
+    ///
+    /// # Errors
+    /// [`ResponseError::Outside`] for a frequency outside 500 to 10 000 Hz.
+    pub fn rocking(self, alone_hz: f64) -> Result<Self, ResponseError> {
+        Ok(Self { head: Some(RockingHead::of(&self, alone_hz)?), ..self })
+    }
+
+    /// The same without mass, and so without anything that could swing by itself.
     #[must_use]
     pub fn weightless(self) -> Self {
-        Self { mass_kg: 0.0, inertia_kg_m2: 0.0, ..self }
+        Self { mass_kg: 0.0, inertia_kg_m2: 0.0, head: None, ..self }
     }
 
     /// What bears each foot, bass and treble, of a bridge whose middle stands at `middle_m` in plan; none where a foot doesn't stand
@@ -137,20 +148,25 @@ impl Bridge {
 
     /// What a force of frequency `hz` at the bridge's top, [x, z] in N, does to the shell when the bridge's inertia takes its part.
     ///
-    /// The stiff bridge moves in its plane as the shell under its feet lets it: sideways u, turning θ, outwards w. With G the shell's
-    /// receptance for those three and M the bridge's inertia, x = G f and M(−ω²)x = Q − f, so that f = (1 − ω² M G)⁻¹ Q (receptance
-    /// coupling: Ewins 2000, Modal Testing, ch. 6; from memory). Cost: six receptances.
+    /// The bridge moves in its plane as the shell under its feet lets it: sideways u, turning θ, outwards w. With G the shell's
+    /// receptance for those three and D the bridge's dynamic stiffness (−ω² times its inertia, and what a rocking head changes of it),
+    /// x = G f and D x = Q − f, so that f = (1 + D G)⁻¹ Q (receptance coupling: Ewins 2000, Modal Testing, ch. 6; from memory). Cost:
+    /// six receptances.
     #[must_use]
     pub fn forces(&self, feet: &BridgeFeet, resonators: &Resonators, at_top_n: [Complex; 2], hz: f64) -> FeetForces {
         let [sideways_n, outward_n] = at_top_n;
-        let applied = Vector3::new(sideways_n, sideways_n * self.height_m, outward_n);
         let square = (std::f64::consts::TAU * hz).powi(2);
+        let mut applied = Vector3::new(sideways_n, sideways_n * self.height_m, outward_n);
+        let mut stiffness = self.inertia().map(|own| Complex::from(-square * own));
+        if let Some(head) = &self.head {
+            let swung = head.swung(square, sideways_n * (self.height_m - head.waist_height_m));
+            stiffness += swung.stiffness;
+            applied += swung.applied;
+        }
         let ports = self.ports(feet);
         let receptance = Matrix3::from_fn(|i, j| resonators.receptance(&ports[i], &ports[j], hz));
-        let inertia = self.inertia().map(Complex::from);
-        let coupled = Matrix3::identity() - inertia * receptance * Complex::from(square);
         // Losses keep it from being singular; without any, at its own resonance, the forces have no limit.
-        let forces = coupled.lu().solve(&applied).unwrap_or(applied);
+        let forces = (Matrix3::identity() + stiffness * receptance).lu().solve(&applied).unwrap_or(applied);
         self.on_feet([forces[0], forces[1], forces[2]])
     }
 
@@ -165,7 +181,7 @@ impl Bridge {
     }
 
     /// About the middle between the feet, for sideways, turning, outwards.
-    fn inertia(&self) -> Matrix3<f64> {
+    pub(super) fn inertia(&self) -> Matrix3<f64> {
         let (mass, height) = (self.mass_kg, self.centre_height_m);
         let (coupled, turning) = (mass * height, self.inertia_kg_m2 + mass * height * height);
         Matrix3::new(mass, coupled, 0.0, coupled, turning, 0.0, 0.0, 0.0, mass)

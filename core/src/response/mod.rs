@@ -16,7 +16,7 @@
 //!   surface at once, when it reads the volume velocity. Driving and watching are the same numbers, which is reciprocity.
 //! - [`ModalMotion`] is the motion at one frequency under any loads: amplitudes at ports, the whole [`ComplexField`], energies.
 //! - [`QuadraticForm`] reads an energy or a mean square of part of the shell straight from the modal amplitudes.
-//! - [`Bridge`] turns a force at its top into forces on its two feet, with its own mass or without.
+//! - [`Bridge`] turns a force at its top into forces on its two feet, with its own mass or without, stiff or with a [`RockingHead`].
 //! - [`radiation`] estimates the sound pressure, [`Sawtooth`] gives a bowed string's force and [`PlayedNote`] what it moves, [`TapTone`] what a
 //!   tap sounds like.
 //!
@@ -33,6 +33,7 @@ mod played;
 mod port;
 pub mod radiation;
 mod resonators;
+mod rocking_head;
 mod sawtooth;
 mod surface;
 mod sweep;
@@ -50,6 +51,7 @@ pub use motion::ModalMotion;
 pub use played::PlayedNote;
 pub use port::Port;
 pub use resonators::Resonators;
+pub use rocking_head::RockingHead;
 pub use sawtooth::Sawtooth;
 pub use surface::{Patch, ShellSurface};
 pub use sweep::{Sweep, decibels};

@@ -1,6 +1,8 @@
 //! The forces that the page can drive a top with.
 
-use bombatura_core::response::{Complex, FeetForces, ModalMotion, Port, ResponseError};
+use bombatura_core::response::{Bridge, Complex, FeetForces, ModalMotion, Port, ResponseError};
+
+use wasm_bindgen::prelude::*;
 
 use super::DrivenTop;
 use crate::problem::Problem;
@@ -13,6 +15,21 @@ pub(super) enum Force {
     Bridge([f64; 2]),
     /// A newton outwards at a place of the wood.
     Place(Port),
+}
+
+#[wasm_bindgen]
+impl DrivenTop {
+    /// From now on the bridge rocks by itself, at `alone_hz` when its feet are held; without a number it is stiff, as it was at first.
+    ///
+    /// # Errors
+    /// A frequency outside 500 to 10 000 Hz.
+    pub fn stand_bridge(&mut self, alone_hz: Option<f64>) -> Result<(), Box<Problem>> {
+        self.bridge = match alone_hz {
+            Some(hz) => self.bridge.rocking(hz)?,
+            None => Bridge { head: None, ..self.bridge },
+        };
+        Ok(())
+    }
 }
 
 impl DrivenTop {

@@ -1,13 +1,18 @@
 /**
  * Levels over frequency on a sheet: a musical scale across, decibels upwards.
  */
-import { FOOT, FrequencyScale } from "./frequency_scale.js";
+import { line, scaleLinear } from "../plotting.js";
+import { FOOT, frequencyMarks, frequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
 const HEIGHT = 200;
 const LEFT = 30;
-const STEP_DB = 10;
+/** About as many lines of equal level. */
+const LEVELS = 8;
+/** Room for a number of three digits over a peak. */
+const WORD_WIDTH = 15;
+const WORD_HEIGHT = 8;
 
 /** @typedef {{ hz: ArrayLike<number>, db: ArrayLike<number> }} Curve */
 
@@ -37,29 +42,50 @@ export class CurveSheet {
     this.#sheet.setAttribute("aria-label", label);
     this.#unit.textContent = unit;
     const levels = [...Array.from(own.db), ...Array.from(kept?.db ?? [])].filter(Number.isFinite);
-    const [low, high] = [
-      STEP_DB * Math.floor(Math.min(...levels) / STEP_DB),
-      STEP_DB * Math.ceil(Math.max(...levels) / STEP_DB),
+    const y = scaleLinear([Math.min(...levels), Math.max(...levels)], [HEIGHT, 0]).nice(LEVELS);
+    const x = frequencyScale(own.hz[0], own.hz[own.hz.length - 1], LEFT, WIDTH);
+    const path = (/** @type {Curve} */ { hz, db }, /** @type {string} */ name) => {
+      const along = line(
+        (_, point) => x(hz[point]),
+        (/** @type {number} */ level) => y(level),
+      );
+      return svgLine(name, along.digits(1)(Array.from(db)) ?? "");
+    };
+    const parts = [
+      ...y.ticks(LEVELS).flatMap((db) => [
+        svgLine("grid", `M${LEFT} ${y(db)}H${WIDTH}`),
+        // At the ends half of a number would be cut off.
+        text(LEFT - 3, Math.min(Math.max(y(db) + 3, 7), HEIGHT), y.tickFormat(LEVELS)(db), "end"),
+      ]),
+      ...frequencyMarks(x, HEIGHT, HEIGHT),
     ];
-    const scale = new FrequencyScale(own.hz[0], own.hz[own.hz.length - 1], LEFT, WIDTH - LEFT);
-    const y = (/** @type {number} */ db) => (HEIGHT * (high - db)) / (high - low);
-    const path = (/** @type {Curve} */ { hz, db }, /** @type {string} */ name) =>
-      svgLine(name, `M${Array.from(hz, (at, k) => `${scale.place(at).toFixed(1)} ${y(db[k]).toFixed(1)}`).join("L")}`);
-    /** @type {SVGElement[]} */
-    const parts = [];
-    for (let db = low; db <= high; db += STEP_DB) {
-      parts.push(svgLine("grid", `M${LEFT} ${y(db)}H${WIDTH}`));
-      if (db % (2 * STEP_DB) === 0) {
-        parts.push(text(LEFT - 3, y(db) + 3, String(db).replace("-", "−"), "end"));
-      }
-    }
-    parts.push(...scale.marks(HEIGHT, HEIGHT));
     if (kept !== undefined) {
       parts.push(path(kept, "kept"));
     }
-    const names = peaks.map(({ hz, db, name }) => text(scale.place(hz), y(db) - 3, name, "middle"));
-    this.#sheet.replaceChildren(...parts, path(own, "own"), ...names);
+    const names = apart(peaks.map(({ hz, db, name }) => ({ x: x(hz), y: y(db) - 3, name })));
+    this.#sheet.replaceChildren(
+      ...parts,
+      path(own, "own"),
+      ...names.map((own) => text(own.x, own.y, own.name, "middle")),
+    );
   }
+}
+
+/**
+ * Without those that would run into one that stands higher.
+ * @template {{ x: number, y: number }} T
+ * @param {readonly T[]} names
+ * @returns {T[]}
+ */
+function apart(names) {
+  /** @type {T[]} */
+  const kept = [];
+  for (const own of names.toSorted((one, other) => one.y - other.y)) {
+    if (kept.every(({ x, y }) => Math.abs(x - own.x) > WORD_WIDTH || Math.abs(y - own.y) > WORD_HEIGHT)) {
+      kept.push(own);
+    }
+  }
+  return kept;
 }
 
 /**

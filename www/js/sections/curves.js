@@ -7,6 +7,7 @@
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
 import { numberText } from "#words/page.js";
 import { download, fileName } from "../design_files.js";
+import { BridgeField } from "./bridge_field.js";
 import { CurveSheet } from "./curve_sheet.js";
 import { bridgeStation } from "./design_edits.js";
 import { driven } from "./driven_client.js";
@@ -31,6 +32,7 @@ export function build(host, bench) {
   const waiting = new Waiting(WORDS.solving);
   const curve = new ChoiceField(WORDS.curve, "", WORDS.curves, () => show());
   const by = new ChoiceField(WORDS.by, "", { bow: WORDS.drives.bow, press: WORDS.drives.press }, () => void ask());
+  const bridge = new BridgeField(() => void ask());
   const place = new TappedPlace(
     bench,
     WORDS.watched,
@@ -61,7 +63,7 @@ export function build(host, bench) {
   });
   host.append(
     ...waiting.parts,
-    group(WORDS.curves_title, curve.row, by.row, place.rows),
+    group(WORDS.curves_title, curve.row, by.row, bridge.rows, place.rows),
     sheet.figure,
     kept_text,
     compare,
@@ -84,12 +86,10 @@ export function build(host, bench) {
       const top = await client.ask("driven", { design: text });
       modes_hz = top.elastic_hz;
       waiting.say(WORDS.about(top));
-      const drive = { by: /** @type {Drive["by"]} */ (by.word), place_mm: /** @type {[number, number]} */ ([0, 0]) };
-      const curves = await client.askBeside("driven_curves", { design: text, drive, to_mm: place.place_mm, ...SPAN });
-      if (curves !== undefined) {
-        last = curves;
-        show();
-      }
+      /** @type {Drive} */
+      const drive = { by: /** @type {Drive["by"]} */ (by.word), place_mm: [0, 0], bridge_hz: bridge.hz };
+      last = await client.ask("driven_curves", { design: text, drive, to_mm: place.place_mm, ...SPAN });
+      show();
     });
 
   const show = () => {

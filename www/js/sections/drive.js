@@ -6,6 +6,7 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
+import { BridgeField } from "./bridge_field.js";
 import { bridgeStation } from "./design_edits.js";
 import { driven } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
@@ -31,8 +32,10 @@ export function build(host, bench) {
 
   const by = new ChoiceField(WORDS.by, "", WORDS.drives, () => {
     place.rows.hidden = hint.hidden = by.word !== "tap";
+    bridge.rows.hidden = by.word === "tap";
     void everything();
   });
+  const bridge = new BridgeField(() => void everything());
   const place = new TappedPlace(
     bench,
     WORDS.title,
@@ -59,7 +62,7 @@ export function build(host, bench) {
   figures.tHead?.remove();
   host.append(
     ...waiting.parts,
-    group(WORDS.title, by.row, place.rows, hint, frequency.row, level),
+    group(WORDS.title, by.row, bridge.rows, place.rows, hint, frequency.row, level),
     energy,
     note(WORDS.phase_about),
     group(WORDS.map, map.choice.row, map.figure, note(WORDS.map_about)),
@@ -69,7 +72,7 @@ export function build(host, bench) {
   /** @returns {{ design: string, drive: Drive }} */
   const asked = () => ({
     design: bench.store.text,
-    drive: { by: /** @type {Drive["by"]} */ (by.word), place_mm: place.place_mm },
+    drive: { by: /** @type {Drive["by"]} */ (by.word), place_mm: place.place_mm, bridge_hz: bridge.hz },
   });
 
   /** The motion at the frequency that is chosen now; of several moves of the slider the newest is answered. */

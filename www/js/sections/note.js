@@ -5,6 +5,7 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
+import { BridgeField } from "./bridge_field.js";
 import { driven } from "./driven_client.js";
 import { DrivenStage } from "./driven_stage.js";
 import { button, ChoiceField, group, note } from "./fields.js";
@@ -35,6 +36,7 @@ export function build(host, bench) {
   );
   const choice = new ChoiceField(WORDS.note, "", notes, () => void ask());
   choice.show("69");
+  const bridge = new BridgeField(() => void ask());
   const harmonics = barsOf(WORDS.harmonics, WORDS.harmonic_columns);
   const play = button(WORDS.play_note, () => {
     if (last !== undefined) {
@@ -45,14 +47,18 @@ export function build(host, bench) {
       shown.play(last.motion, last.frames, caption);
     }
   });
-  host.append(...waiting.parts, group(WORDS.note, choice.row, play), harmonics, note(WORDS.note_about));
+  host.append(...waiting.parts, group(WORDS.note, choice.row, bridge.rows, play), harmonics, note(WORDS.note_about));
 
   /** @type {DrivenNote | undefined} */
   let last;
   const ask = () =>
     waiting.run(async () => {
       const running = shown.owns;
-      const found = await client.ask("driven_note", { design: bench.store.text, hz: noteHertz(Number(choice.word)) });
+      const found = await client.ask("driven_note", {
+        design: bench.store.text,
+        bridge_hz: bridge.hz,
+        hz: noteHertz(Number(choice.word)),
+      });
       waiting.say("");
       last = found;
       fillBars(

@@ -4,9 +4,10 @@
 /** @import { WhoMoves } from "../messages.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
+import { area, stack } from "../plotting.js";
 import { sequentialColour } from "../sequential_colours.js";
 import { ChoiceField } from "./fields.js";
-import { FOOT, FrequencyScale } from "./frequency_scale.js";
+import { FOOT, frequencyMarks, frequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
@@ -24,7 +25,7 @@ export class ShareMap {
   #key = document.createElement("figcaption");
   /** @type {WhoMoves | undefined} */
   #who;
-  #scale = new FrequencyScale(100, 6000, 0, WIDTH);
+  #x = frequencyScale(100, 6000, 0, WIDTH);
 
   /** @param {(hz: number) => void} pointed when a person points at a frequency */
   constructor(pointed) {
@@ -36,7 +37,7 @@ export class ShareMap {
     this.#sheet.addEventListener("click", ({ clientX }) => {
       const box = this.#sheet.getBoundingClientRect();
       if (this.#who !== undefined) {
-        pointed(this.#scale.at((clientX - box.left) / box.width));
+        pointed(this.#x.invert((WIDTH * (clientX - box.left)) / box.width));
       }
     });
     this.figure.className = "share-map";
@@ -46,15 +47,14 @@ export class ShareMap {
   /** @param {WhoMoves} who */
   show(who) {
     this.#who = who;
-    this.#scale = new FrequencyScale(who.hz[0], who.hz[who.hz.length - 1], 0, WIDTH);
+    this.#x = frequencyScale(who.hz[0], who.hz[who.hz.length - 1], 0, WIDTH);
     this.#draw();
   }
 
   /** @param {number} hz that the line stands at */
   point(hz) {
     if (this.#who !== undefined) {
-      const x = this.#scale.place(hz);
-      this.#line.setAttribute("d", `M${x} 0V${HEIGHT}`);
+      this.#line.setAttribute("d", `M${this.#x(hz)} 0V${HEIGHT}`);
     }
   }
 
@@ -67,18 +67,18 @@ export class ShareMap {
     const { keys, hz } = who;
     const count = keys.length;
     const fills = keys.map((_, region) => `rgb(${sequentialColour((GOLDEN * region) % 1).join(" ")})`);
-    const floor = new Float32Array(hz.length);
-    const bands = keys.map((key, region) => {
-      const lower = floor.slice();
-      hz.forEach((_, point) => {
-        floor[point] += shares[point * count + region];
-      });
-      const along = (/** @type {Float32Array} */ heights) =>
-        Array.from(
-          heights,
-          (share, point) => `${this.#scale.place(hz[point]).toFixed(1)} ${(HEIGHT * (1 - share)).toFixed(1)}`,
-        );
-      const band = svgLine("band", `M${along(floor).join("L")}L${along(lower).toReversed().join("L")}Z`);
+    const stacked = stack()
+      .keys(keys)
+      .value((_, key, point) => shares[point * count + keys.indexOf(key)]);
+    const outline = area(
+      (_, point) => this.#x(hz[point]),
+      ([from]) => HEIGHT * (1 - from),
+      ([, to]) => HEIGHT * (1 - to),
+    ).digits(1);
+    const bands = stacked(Array.from(hz, () => ({}))).map((series, region) => {
+      const { key } = series;
+      const ends = Array.from(series, ([from, to]) => /** @type {[number, number]} */ ([from, to]));
+      const band = svgLine("band", outline(ends) ?? "");
       band.style.fill = fills[region];
       const title = document.createElementNS(SVG, "title");
       title.textContent = WORDS.region(key);
@@ -86,7 +86,7 @@ export class ShareMap {
       return band;
     });
     this.#bands.replaceChildren(...bands);
-    this.#marks.replaceChildren(...this.#scale.marks(HEIGHT, 0));
+    this.#marks.replaceChildren(...frequencyMarks(this.#x, HEIGHT, 0));
     this.#sheet.setAttribute(
       "aria-label",
       WORDS.map_label(/** @type {Record<string, string>} */ (WORDS.maps)[this.choice.word]),

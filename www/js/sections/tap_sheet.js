@@ -3,7 +3,8 @@
  */
 /** @import { TapTone } from "../messages.js" */
 /** @import { Spectrum } from "./listening.js" */
-import { FOOT, FrequencyScale } from "./frequency_scale.js";
+import { line } from "../plotting.js";
+import { FOOT, frequencyMarks, frequencyScale } from "./frequency_scale.js";
 import { SVG, svgLine } from "./svg_line.js";
 
 const WIDTH = 320;
@@ -12,7 +13,7 @@ const LEAST_HZ = 50;
 const MOST_HZ = 2000;
 /** From the strongest down. */
 const RANGE_DB = 50;
-const SCALE = new FrequencyScale(LEAST_HZ, MOST_HZ, 0, WIDTH);
+const SCALE = frequencyScale(LEAST_HZ, MOST_HZ, 0, WIDTH);
 
 export class TapSheet {
   figure = document.createElement("figure");
@@ -26,7 +27,7 @@ export class TapSheet {
     this.#sheet.setAttribute("viewBox", `0 0 ${WIDTH} ${HEIGHT + FOOT}`);
     this.#sheet.setAttribute("role", "img");
     this.#sheet.setAttribute("aria-label", label);
-    this.#sheet.append(...SCALE.marks(HEIGHT, HEIGHT), this.#strokes, this.#heard);
+    this.#sheet.append(...frequencyMarks(SCALE, HEIGHT, HEIGHT), this.#strokes, this.#heard);
     this.figure.append(this.#sheet);
   }
 
@@ -34,10 +35,7 @@ export class TapSheet {
   show(peaks) {
     const strokes = peaks
       .filter(({ hz, level_db }) => hz >= LEAST_HZ && hz <= MOST_HZ && level_db > -RANGE_DB)
-      .map(
-        ({ hz, level_db }) =>
-          `M${SCALE.place(hz).toFixed(1)} ${HEIGHT}V${((-HEIGHT * level_db) / RANGE_DB).toFixed(1)}`,
-      );
+      .map(({ hz, level_db }) => `M${SCALE(hz).toFixed(1)} ${HEIGHT}V${((-HEIGHT * level_db) / RANGE_DB).toFixed(1)}`);
     this.#strokes.replaceChildren(svgLine("stroke", strokes.join("")));
   }
 
@@ -45,11 +43,11 @@ export class TapSheet {
   hear({ db, step_hz }) {
     const [first, last] = [Math.ceil(LEAST_HZ / step_hz), Math.min(Math.floor(MOST_HZ / step_hz), db.length - 1)];
     const loudest = db.subarray(first, last + 1).reduce((most, own) => Math.max(most, own), Number.NEGATIVE_INFINITY);
-    const points = [];
-    for (let at = first; at <= last; at++) {
-      const below = Math.min(loudest - db[at], RANGE_DB);
-      points.push(`${SCALE.place(at * step_hz).toFixed(1)} ${((HEIGHT * below) / RANGE_DB).toFixed(1)}`);
-    }
-    this.#heard.setAttribute("d", Number.isFinite(loudest) ? `M${points.join("L")}` : "");
+    const along = line(
+      (_, index) => SCALE((first + index) * step_hz),
+      (/** @type {number} */ level) => (HEIGHT * Math.min(loudest - level, RANGE_DB)) / RANGE_DB,
+    ).digits(1);
+    const heard = Number.isFinite(loudest) ? along(Array.from(db.subarray(first, last + 1))) : null;
+    this.#heard.setAttribute("d", heard ?? "");
   }
 }

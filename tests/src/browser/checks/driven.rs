@@ -68,6 +68,16 @@ async fn curves_are_drawn(place: &Place<'_>) -> Result<()> {
     let before = page.text(&format!("return {own};")).await?;
     page.type_number("Thickness", "3.4").await?;
     page.until("the curve follows", &format!("{own} !== {}", serde_json::to_string(&before)?)).await?;
+    page.choose("Curve", "Volume velocity").await?;
+    page.until("it is drawn", "document.querySelector('[data-section=curves] svg').ariaLabel.includes('Volume')").await?;
+    let stiff = page.text(&format!("return {own};")).await?;
+    page.choose("The bridge", "rocks on its waist").await?;
+    page.until("a rocking bridge moves it otherwise", &format!("{own} !== {}", serde_json::to_string(&stiff)?)).await?;
+    page.type_number("The bridge, by itself", "100").await?;
+    let told = "document.querySelector('[data-section=curves] [role=status]').textContent";
+    page.until("a waist of rubber is refused", &format!("{told}.includes('must be above 500')")).await?;
+    page.choose("The bridge", "is stiff").await?;
+    page.until("a stiff one is back", &format!("{own} === {}", serde_json::to_string(&stiff)?)).await?;
     page.choose("Curve", "Estimated level").await?;
     page.until("the level is drawn", "document.querySelector('[data-section=curves] svg').ariaLabel.includes('level')")
         .await?;

@@ -1,6 +1,6 @@
 //! Scripts and style sheets without what only their writers need: two fifths less to download.
 //!
-//! The sources need no build to run; this is done to the site's copies only, file by file, by esbuild from npm.
+//! This is done to the site's copies only, file by file, by esbuild from npm, which also lays in what a file takes from a package.
 
 use std::io::Write;
 use std::process::{Command, Stdio};
@@ -14,14 +14,15 @@ const SCRIPT: &str = include_str!("minify.mjs");
 /// Minifies the scripts and style sheets among `files` in place.
 pub(super) fn minify(workspace: &Workspace, files: &mut [Source]) -> Result<(), Error> {
     let page = workspace.page();
-    let manifest = page.join("node_modules/esbuild/package.json");
-    let version = std::fs::read_to_string(&manifest).map_err(Error::file("read", &manifest))?;
+    // Names esbuild and every package by version.
+    let lock = page.join("package-lock.json");
+    let versions = std::fs::read_to_string(&lock).map_err(Error::file("read", &lock))?;
     let mut chosen: Vec<&mut Source> = files.iter_mut().filter(|file| is_minified(&file.path)).collect();
     let texts: Vec<(&str, String)> =
         chosen.iter().map(|file| (file.path.as_str(), String::from_utf8_lossy(&file.content).into_owned())).collect();
     let request = serde_json::to_vec(&texts).map_err(|reason| not_understood(&reason))?;
     let answer = Cache::new(workspace.cache())
-        .get_or_make(&format!("{SCRIPT} {version}"), &request, || run_script(&page, &request))?;
+        .get_or_make(&format!("{SCRIPT} {versions}"), &request, || run_script(&page, &request))?;
     let minified: Vec<String> = serde_json::from_slice(&answer).map_err(|reason| not_understood(&reason))?;
     for (file, text) in chosen.iter_mut().zip(minified) {
         file.content = text.into_bytes();

@@ -21,6 +21,9 @@ export const DRIVE_WORDS = {
   title: "Die Kraft",
   by: "Ein Newton",
   drives: { bow: "längs des Bogens", press: "hinab auf den Steg", tap: "an einer Stelle der Decke" },
+  bridge: "Der Steg",
+  bridges: { stiff: "ist starr", rocking: "kippt in seiner Taille" },
+  bridge_alone: { label: "allein, Füße gehalten, mit", unit: "Hz" },
   frequency: "Frequenz",
   frequency_value: (hz, note, cents) =>
     `${hz.toFixed(0)} Hz, ${note}${cents === 0 ? "" : ` ${cents > 0 ? "+" : "−"}${Math.abs(cents)} Cent`}`,
@@ -86,7 +89,7 @@ export const DRIVE_WORDS = {
   curve_table: "Die höchsten Spitzen der Kurve",
   curve_columns: ["Hz", "dB", "Mode Nr."],
   curves_about:
-    "Die Zahlen über den Spitzen sind die ihrer Moden. Der Pegel ist eine Schätzung: bei tiefen Frequenzen eine einfache Quelle, darüber das Rayleigh-Integral über die Decke in einer weiten Schallwand; Boden, Zargen und die Luft im Korpus sind nicht dabei.",
+    "Die Zahlen über den Spitzen sind die ihrer Moden, wo Platz ist. Die Beweglichkeiten der beiden Füße sind die der Decke selbst, ohne Steg. Der Pegel ist eine Schätzung: bei tiefen Frequenzen eine einfache Quelle, darüber das Rayleigh-Integral über die Decke in einer weiten Schallwand; Boden, Zargen und die Luft im Korpus sind nicht dabei.",
   watched: "Die betrachtete Stelle",
   note: "Ton",
   play_note: "Seine Bewegung auf der Bühne zeigen",
@@ -97,7 +100,7 @@ export const DRIVE_WORDS = {
   harmonic_columns: ["Teilton", "Anteil an den Füßen"],
   harmonic: (number, hz) => `${number}: ${hz.toFixed(0)} Hz`,
   note_about:
-    "Eine gestrichene Saite zieht am Steg wie ein Sägezahn: ihr n-ter Teilton ist ein n-tel des ersten. In Zeitlupe, alle Teiltöne im Schritt; der Steg ist starr und hat seine Masse.",
+    "Eine gestrichene Saite zieht am Steg wie ein Sägezahn: ihr n-ter Teilton ist ein n-tel des ersten. In Zeitlupe, alle Teiltöne im Schritt, mit der Masse des Stegs.",
   tap_title: "Wo geklopft wird",
   hear: "Den Klopfton hören",
   peaks: (count) => `Seine ${count} stärksten Moden`,

@@ -23,6 +23,9 @@ export const DRIVE_WORDS = {
     press: "down on the bridge",
     tap: "at a place of the top",
   },
+  bridge: "The bridge",
+  bridges: { stiff: "is stiff", rocking: "rocks on its waist" },
+  bridge_alone: { label: "by itself, feet held, at", unit: "Hz" },
   frequency: "Frequency",
   /** @type {(hz: number, note: string, cents: number) => string} */
   frequency_value: (hz, note, cents) =>
@@ -104,7 +107,7 @@ export const DRIVE_WORDS = {
   curve_table: "The curve’s highest peaks",
   curve_columns: ["Hz", "dB", "Mode"],
   curves_about:
-    "The numbers over the peaks are those of their modes. The level is an estimate: a simple source at low frequency, Rayleigh’s integral over the top in a wide baffle above; back, ribs and the air in the body are left out.",
+    "The numbers over the peaks are those of their modes, where there is room. The two feet’s mobilities are the top’s own, without the bridge. The level is an estimate: a simple source at low frequency, Rayleigh’s integral over the top in a wide baffle above; back, ribs and the air in the body are left out.",
   watched: "The place watched",
   note: "Note",
   play_note: "Show its motion on the stage",
@@ -118,7 +121,7 @@ export const DRIVE_WORDS = {
   /** @type {(number: number, hz: number) => string} */
   harmonic: (number, hz) => `${number}: ${hz.toFixed(0)} Hz`,
   note_about:
-    "A bowed string pulls the bridge like a sawtooth: its n-th harmonic is an n-th of the first. Shown in slow motion, all harmonics in step; the bridge is stiff and has its mass.",
+    "A bowed string pulls the bridge like a sawtooth: its n-th harmonic is an n-th of the first. Shown in slow motion, all harmonics in step, with the bridge’s mass.",
   tap_title: "Where it is tapped",
   hear: "Hear the tap",
   /** @param {number} count */
