@@ -69,7 +69,8 @@ async fn curves_are_drawn(place: &Place<'_>) -> Result<()> {
     page.type_number("Thickness", "3.4").await?;
     page.until("the curve follows", &format!("{own} !== {}", serde_json::to_string(&before)?)).await?;
     page.choose("Curve", "Volume velocity").await?;
-    page.until("it is drawn", "document.querySelector('[data-section=curves] svg').ariaLabel.includes('Volume')").await?;
+    page.until("it is drawn", "document.querySelector('[data-section=curves] svg').ariaLabel.includes('Volume')")
+        .await?;
     let stiff = page.text(&format!("return {own};")).await?;
     page.choose("The bridge", "rocks on its waist").await?;
     page.until("a rocking bridge moves it otherwise", &format!("{own} !== {}", serde_json::to_string(&stiff)?)).await?;
