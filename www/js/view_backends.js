@@ -20,6 +20,8 @@
  * @property {(factor: number) => void} zoom above 1 goes nearer
  * @property {(name: SetView) => void} view
  * @property {() => void} fit
+ * @property {() => Float32Array} pose where the viewer stands, the same on a canvas of any size: nine numbers
+ * @property {(pose: Float32Array) => void} set_pose
  * @property {(dark: boolean) => void} set_theme
  * @property {(name: "motion" | "scalar" | "wood") => void} set_colour what covers the wood
  * @property {(values: Float32Array, colours: Uint8Array) => void} set_scalar (vertex) 0 to 1, and their colours: as many as the

@@ -8,6 +8,7 @@ mod arches;
 mod drawing_board;
 mod fittings;
 mod holes;
+mod link_code;
 mod measured;
 mod movement;
 mod places;

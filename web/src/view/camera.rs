@@ -26,6 +26,9 @@ pub const ANGLE_OF_VIEW: f32 = 24.0 / 180.0 * PI;
 const NEAREST: f32 = 0.1;
 const FARTHEST: f32 = 4.0;
 
+/// See [`Camera::pose`].
+pub type Pose = [f32; 9];
+
 /// Where the viewer looks from. Invariants: every number is finite, the viewport is at least one pixel each way.
 #[derive(Clone, Copy, Debug)]
 pub struct Camera {
@@ -139,6 +142,35 @@ impl Camera {
         self.frame();
     }
 
+    /// Where the viewer stands, as numbers that mean the same on a canvas of any size: yaw, pitch and roll now and when the top was last
+    /// fitted, in radians, the zoom as a share of the framed distance, and the shift across the screen in mm.
+    #[must_use]
+    pub const fn pose(&self) -> Pose {
+        let Self { direction: now, fitted_from: then, zoom, pan_mm, .. } = self;
+        [now.yaw, now.pitch, now.roll, then.yaw, then.pitch, then.roll, *zoom, pan_mm.x, pan_mm.y]
+    }
+
+    /// Stands where [`pose`](Self::pose) says, as far as zoom and shift may go here.
+    ///
+    /// # Errors
+    /// [`ViewError::WrongPose`] unless they are nine finite numbers; the viewer then stays.
+    pub fn take_pose(&mut self, numbers: &[f32]) -> Result<(), ViewError> {
+        let pose = Pose::try_from(numbers).ok().filter(|pose| pose.iter().all(|number| number.is_finite()));
+        let [yaw, pitch, roll, fitted_yaw, fitted_pitch, fitted_roll, zoom, x, y] =
+            pose.ok_or(ViewError::WrongPose { numbers: numbers.len() })?;
+        self.direction = Direction { yaw, pitch: pitch.clamp(-FRAC_PI_2, FRAC_PI_2), roll };
+        self.fitted_from = Direction { yaw: fitted_yaw, pitch: fitted_pitch, roll: fitted_roll };
+        self.frame();
+        self.zoom = zoom.clamp(NEAREST, FARTHEST);
+        self.shift_to(Vec2::new(x, y));
+        Ok(())
+    }
+
+    fn shift_to(&mut self, pan_mm: Vec2) {
+        let limit = 2.0 * self.bounds.radius();
+        self.pan_mm = pan_mm.clamp(Vec2::splat(-limit), Vec2::splat(limit));
+    }
+
     fn frame(&mut self) {
         self.framing = Framing::new(&self.bounds, self.fitted_from.view_from_top(), self.half_extent());
     }
@@ -162,9 +194,7 @@ impl Camera {
             return;
         }
         let mm_per_px = 2.0 * self.half_extent().y * self.distance_mm() / self.viewport_px[1] as f32;
-        let limit = 2.0 * self.bounds.radius();
-        let moved = self.pan_mm + Vec2::new(-drag_px.x, drag_px.y) * mm_per_px;
-        self.pan_mm = moved.clamp(Vec2::splat(-limit), Vec2::splat(limit));
+        self.shift_to(self.pan_mm + Vec2::new(-drag_px.x, drag_px.y) * mm_per_px);
     }
 
     /// Comes closer by this factor (2 is twice as large), within limits.

@@ -66,6 +66,12 @@ pub enum ViewError {
         /// What was asked.
         name: String,
     },
+    /// What says where the viewer stands does not.
+    #[error("Where the viewer stands is nine finite numbers; these {numbers} are not that.")]
+    WrongPose {
+        /// How many there were.
+        numbers: usize,
+    },
     /// A colour that is not known.
     #[error("There is no colour called \"{name}\"; there are wood, motion and scalar.")]
     UnknownColour {
@@ -83,6 +89,7 @@ impl ViewError {
             Self::TooLarge { .. } => "picture_too_large",
             Self::Length { .. } | Self::NotFinite { .. } | Self::NoSuchVertex { .. } | Self::NoExtent => "bad_picture",
             Self::UnknownView { .. } => "unknown_view",
+            Self::WrongPose { .. } => "wrong_pose",
             Self::UnknownColour { .. } => "unknown_colour",
         }
     }
@@ -99,6 +106,7 @@ impl ViewError {
             Self::Length { .. } | Self::NotFinite { .. } | Self::NoSuchVertex { .. } | Self::NoExtent => {
                 "Compute the top again; if it happens again, please report it with the design's file."
             }
+            Self::WrongPose { .. } => "Give the numbers as the stage gave them.",
             Self::UnknownView { .. } | Self::UnknownColour { .. } => "Choose one of those named.",
         }
     }

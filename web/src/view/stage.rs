@@ -169,6 +169,20 @@ impl Stage {
         self.camera.fit();
     }
 
+    /// Where the viewer stands, for `set_pose` on a canvas of any size: nine numbers.
+    #[must_use]
+    pub fn pose(&self) -> Vec<f32> {
+        self.camera.pose().to_vec()
+    }
+
+    /// Stands where `pose` said. The first picture fits the top, so give it one before.
+    ///
+    /// # Errors
+    /// Kind `wrong_pose`; the viewer stays.
+    pub fn set_pose(&mut self, pose: &[f32]) -> Result<(), JsValue> {
+        Ok(self.camera.take_pose(pose)?)
+    }
+
     /// Dark or light stage.
     pub fn set_theme(&mut self, dark: bool) {
         self.look.set_theme(if dark { Theme::Dark } else { Theme::Light });

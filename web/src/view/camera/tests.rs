@@ -152,6 +152,39 @@ fn a_new_design_leaves_the_viewer_where_it_is_until_the_next_fit() {
 }
 
 #[test]
+fn a_pose_shows_the_same_on_another_canvas_of_the_same_shape() {
+    let point = Vec3::new(-35.0, 120.0, 9.0);
+    for view in VIEWS {
+        let mut camera = camera(view, [1000, 700]);
+        camera.orbit(Vec2::new(170.0, -60.0));
+        camera.zoom(1.7);
+        camera.pan(Vec2::new(30.0, 80.0));
+        let mut other = Camera::new();
+        other.set_viewport_px([500, 350]);
+        other.set_bounds(top());
+        other.take_pose(&camera.pose()).expect("the pose of a camera");
+        assert!((seen(&camera, point) - seen(&other, point)).length() < 1e-4, "{view:?}");
+    }
+}
+
+#[test]
+fn what_is_no_pose_leaves_the_viewer_where_it_is() {
+    let mut camera = camera(Direction::INSIDE, [1000, 700]);
+    let before = camera.pose();
+    let mut nowhere = before;
+    nowhere[6] = f32::NAN;
+    for wrong in [&before[..8], &nowhere[..], &[]] {
+        let error = camera.take_pose(wrong).expect_err("no pose");
+        assert!(matches!(error, ViewError::WrongPose { numbers } if numbers == wrong.len()));
+    }
+    assert_eq!(camera.pose(), before);
+    let mut far = before;
+    (far[6], far[7]) = (1e9, 1e9);
+    camera.take_pose(&far).expect("finite");
+    assert!(camera.clip_from_top().is_finite() && camera.pose()[6] <= 4.0);
+}
+
+#[test]
 fn the_ray_through_a_pixel_meets_what_is_seen_there() {
     let point = Vec3::new(-35.0, 120.0, 9.0);
     for view in VIEWS {
