@@ -1,5 +1,5 @@
-/** @import { Arch, Arching, Drawings, Exchange, Fittings, Hole, HoleFigures, MeasureLimits, Movement, PlaceFigures } from "./messages.js" */
-/** @import { Preset, Regions, RegionsAt, Request, RequestKind, Species, Thickness, WoodFigures } from "./messages.js" */
+/** @import { Arch, Arching, Code, Drawings, Exchange, Fittings, Hole, HoleFigures, MeasureLimits, Movement } from "./messages.js" */
+/** @import { PlaceFigures, Preset, Regions, RegionsAt, Request, RequestKind, Species, Thickness, WoodFigures } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -32,6 +32,7 @@
  * @property {() => MeasureLimits[]} measures
  * @property {() => Preset[]} presets
  * @property {() => Species[]} species
+ * @property {(text: string) => Code} qr_code may throw a Problem
  */
 
 /** Answers requests about drawings; keeps the board of the design it was asked about last. */
@@ -63,6 +64,8 @@ export class BoardDesk {
         return this.#Board.presets();
       case "species":
         return this.#Board.species();
+      case "qr_code":
+        return this.#Board.qr_code(request.text);
       case "usual_fittings":
         return this.#with(request.design).usual_fittings();
       case "wood":

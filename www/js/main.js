@@ -218,8 +218,34 @@ part("#kept-designs", HTMLButtonElement).addEventListener("click", async () => {
 void stage.open();
 void begin().then(openDrawings).then(dressTop);
 
+addEventListener("hashchange", () => void takeLink());
+
+/**
+ * Opens the design that the page's address carries.
+ * @param {boolean} [at_start] before any other is there
+ * @returns {Promise<boolean>} false where it carries none, or none that can be
+ */
+async function takeLink(at_start = false) {
+  if (!location.hash.startsWith("#design=")) {
+    return false;
+  }
+  try {
+    const { openLink } = await import("./opened_link.js");
+    return await openLink(bench, kept, at_start);
+  } catch (reason) {
+    console.error(reason);
+    notices.say(WORDS.not_loaded);
+    return false;
+  }
+}
+
 /** Goes on with what was worked on last, or begins with the demonstration. */
 async function begin() {
+  resuming = true;
+  if (await takeLink(true)) {
+    resuming = false;
+    return;
+  }
   // A browser that keeps nothing has nothing to go on with.
   const text = await kept.now().catch(() => undefined);
   resuming = text !== undefined;

@@ -283,6 +283,8 @@
  * @property {string} edges SVG path data of edge and holes
  */
 
+/** @typedef {{ size: number, path: string }} Code SVG path data of what is dark on a square of that side, its light border in it */
+
 /**
  * An error as a value, with text for people.
  * @typedef {object} Problem
@@ -333,6 +335,7 @@
  * @property {{ send: { design: string, treble: boolean, lean_deg: number }, get: Hole }} leaning_hole
  * @property {{ send: { design: string, treble: boolean, d: string, mm_from_path: number[] }, get: Hole }} traced_hole
  * @property {{ send: { design: string }, get: Regions }} regions
+ * @property {{ send: { text: string }, get: Code }} qr_code
  * @property {{ send: { design: string }, get: Thickness }} thickness
  * @property {{ send: { design: string }, get: Driven }} driven this and what follows the driven top answers
  * @property {{ send: { design: string, drive: Drive, hz: number }, get: DrivenMotion }} driven_motion

@@ -50,6 +50,7 @@ const SECTIONS = {
   curves: () => import("./sections/curves.js"),
   note: () => import("./sections/note.js"),
   tap: () => import("./sections/tap.js"),
+  share: () => import("./sections/share.js"),
 };
 
 /** @param {Bench} bench */

@@ -196,6 +196,16 @@ export class Stage {
     return ray;
   }
 
+  /** Where the viewer stands, for a view's `set_pose`; undefined where nothing draws. */
+  get pose() {
+    /** @type {Float32Array | undefined} */
+    let pose;
+    this.#tell((view) => {
+      pose = view.pose();
+    });
+    return pose;
+  }
+
   /**
    * Draws at a size and phase of its own, for whoever copies the canvas before anything else happens.
    * @param {number} width_px

@@ -39,6 +39,15 @@ const FOLLOWED = [12, 20, 28];
  * @property {() => WorkshopClient} judge for what takes long
  */
 
+/**
+ * What is shown.
+ * @typedef {object} Shown
+ * @property {Solution} solution
+ * @property {string} design
+ * @property {Mode} chosen
+ * @property {readonly Surety[]} [sureties] of its modes, once known
+ */
+
 /** Turns designs into pictures, figures and motions. */
 export class TopSession {
   #store;
@@ -51,8 +60,10 @@ export class TopSession {
   #shown_turn = 0;
   /** @type {ModeWish} */
   #wish = FIRST_WISH;
-  /** @type {{ solution: Solution, design: string, chosen: Mode } | undefined} */
+  /** @type {Shown | undefined} */
   #shown;
+  /** @type {Promise<unknown>} */
+  #judging = Promise.resolve();
   /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
   #followed;
 
@@ -70,10 +81,24 @@ export class TopSession {
   /** Goes to the demonstration design: at the start, and as a step that can be undone. */
   begin() {
     return this.#guarded(async () => {
-      const json = await this.#workers.follower.ask("demo", {});
-      this.#store.settle(WORDS.demonstration(JSON.parse(json)));
+      this.#store.settle(await this.#demonstration());
       await this.#fresh();
     });
+  }
+
+  /**
+   * Takes a design up without showing it, for another to be opened over it as a step.
+   * @param {string} [json] the demonstration where there is none
+   * @throws {ProblemError} where it is wrong
+   */
+  async lay(json) {
+    const accepted = json && (await this.#workers.follower.ask("open", { json }));
+    this.#store.settle(accepted ? JSON.parse(accepted) : await this.#demonstration());
+  }
+
+  /** @returns {Promise<Design>} */
+  async #demonstration() {
+    return WORDS.demonstration(JSON.parse(await this.#workers.follower.ask("demo", {})));
   }
 
   /** Shows the store's design after it has gone to another step. */
@@ -84,14 +109,16 @@ export class TopSession {
   /**
    * Opens a design from outside, as text; a wrong one is a problem and changes nothing.
    * @param {string} json
+   * @param {ModeWish} [wish] the mode to look at, where it is not to be the one looked at now
    * @returns {Promise<boolean>} whether it was opened
    */
-  open(json) {
+  open(json, wish) {
     return this.#guarded(async () => {
       const accepted = await this.#workers.follower.ask("open", { json });
       // Its shape must be possible too before it takes the place of the current one.
       const picture = await this.#workers.follower.ask("shape", { design: accepted, size: "preview" });
       this.#store.settle(JSON.parse(accepted));
+      this.#wish = wish ?? this.#wish;
       await this.#fresh(picture);
     });
   }
@@ -147,7 +174,7 @@ export class TopSession {
   giveUpFine() {
     this.#slow(this.#workers.judge).abandon();
     if (this.#shown?.solution.size === "standard") {
-      void this.#judge(this.#shown.design, "standard");
+      this.#judging = this.#judge(this.#shown.design, "standard");
     }
   }
 
@@ -161,6 +188,29 @@ export class TopSession {
       this.#shown.chosen = mode;
     }
     return this.#guarded(() => this.#fetchMotion(mode));
+  }
+
+  /** Undefined before the first. */
+  get shown() {
+    return this.#shown;
+  }
+
+  /** Settles once it is known how sure the figures are, or can't be known. */
+  get judged() {
+    return this.#judging;
+  }
+
+  /**
+   * The motion of any mode of what is shown; nothing where something newer is shown by then.
+   * @param {Mode} mode
+   */
+  async motionOf(mode) {
+    const shown = this.#shown;
+    if (shown === undefined) {
+      return undefined;
+    }
+    const motion = await this.#workerOf(shown.solution.size).askBeside("motion", requestOf(shown, mode));
+    return shown === this.#shown ? motion : undefined;
   }
 
   /** The mode that is shown, as people say it; empty before the first. */
@@ -259,7 +309,7 @@ export class TopSession {
     } else {
       await this.#show(solution, design);
     }
-    void this.#judge(design, size);
+    this.#judging = this.#judge(design, size);
     return true;
   }
 
@@ -288,6 +338,9 @@ export class TopSession {
     if (sureties !== undefined && shown === this.#shown) {
       if (size === "standard") {
         this.#correction.judge(shown?.solution.modes ?? [], sureties);
+      }
+      if (shown !== undefined) {
+        shown.sureties = sureties;
       }
       this.#events.sureties(sureties);
     }

@@ -30,6 +30,8 @@ const ALIKE = new Set([
   "reading_failed",
   "no_microphone",
   "dB",
+  "link_foreign",
+  "link_damaged",
 ]);
 
 /** Functions that only hand on or join what other words or numbers are. */

@@ -336,6 +336,10 @@ const KINDS = {
     `Bei ${across} mm von der Mittellinie und ${along} mm von der Unterkante ist kein Holz.`,
     "Eine Stelle auf dem Holz nehmen, neben Loch und Rand.",
   ],
+  link_too_long_for_code: ([bytes, most]) => [
+    `Ein QR-Code fasst höchstens ${most} Byte; dieser Link hat ${bytes}.`,
+    "Den Link selbst schicken oder die gespeicherte Datei.",
+  ],
   outside_limits: (_, { message }) => ["Diese Zahl liegt außerhalb ihrer Grenzen.", "", message],
   bad_modes: (_, { message }) => [
     "Unter den Schwingungen ist etwas keine Zahl.",
