@@ -216,7 +216,7 @@ part("#kept-designs", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void begin().then(openDrawings).then(dressTop);
+void begin().then(openDrawings).then(dressTop).then(goOffline);
 
 addEventListener("hashchange", () => void takeLink());
 
@@ -283,6 +283,12 @@ async function dressTop() {
   const { dress } = await import("./surroundings.js");
   dress(stage);
   await controls.sketch();
+}
+
+/** What the page can do without a network. */
+async function goOffline() {
+  const { keepOffline } = await import("./offline.js");
+  await keepOffline(bench.say, part("#stage-view", HTMLElement).dataset.backend ?? "none");
 }
 
 /**

@@ -26,7 +26,7 @@ struct Times {
 const SCRIPT: &str = r#"
 const done = arguments[arguments.length - 1];
 (async () => {
-  const at = (path) => new URL(path, location.href);
+  const at = (path) => new URL(`../${path}`, document.querySelector("script[src]").src);
   const { WorkshopClient } = await import(at("js/workshop_client.js").href);
   const client = new WorkshopClient(at("js/compute_worker.js"), at("wasm/compute_bg.wasm"), () => {});
   const demo = await client.ask("demo", {});

@@ -1,14 +1,14 @@
-// Times the driven top's module as it is in the site, outside of a browser: node drive.mjs SITE RUNS
+// Times the driven top's module as it is in a site's edition, outside of a browser: node drive.mjs EDITION RUNS
 // Prints, as JSON, times in ms of all runs but the first: `ready_ms` from a design on its ribs to all modes, `motion_ms` for a frequency's
 // motion with all that is told beside it, `curves_ms` for all five curves at 500 frequencies.
 import { readFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 
-const [site, runs] = process.argv.slice(2);
-const drive = await import(pathToFileURL(`${site}/wasm/drive.js`).href);
-drive.initSync({ module: await readFile(`${site}/wasm/drive_bg.wasm`) });
-const compute = await import(pathToFileURL(`${site}/wasm/compute.js`).href);
-compute.initSync({ module: await readFile(`${site}/wasm/compute_bg.wasm`) });
+const [edition, runs] = process.argv.slice(2);
+const drive = await import(pathToFileURL(`${edition}/wasm/drive.js`).href);
+drive.initSync({ module: await readFile(`${edition}/wasm/drive_bg.wasm`) });
+const compute = await import(pathToFileURL(`${edition}/wasm/compute.js`).href);
+compute.initSync({ module: await readFile(`${edition}/wasm/compute_bg.wasm`) });
 
 const design = JSON.parse(compute.Workshop.demo_design());
 design.rim = "hinged";

@@ -4,6 +4,7 @@ use std::path::Path;
 use std::process::Command;
 
 use anyhow::{Context, Result};
+use bombatura_serve::build;
 use serde::Deserialize;
 
 use super::{Row, median};
@@ -23,7 +24,7 @@ struct Times {
 pub(super) fn rows(site: &Path) -> Result<Vec<Row>> {
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/bench/drive.mjs");
     let mut command = Command::new("node");
-    command.arg(script).arg(site).arg(RUNS.to_string());
+    command.arg(script).arg(build::edition_of(site)?).arg(RUNS.to_string());
     let printed = run::output(&mut command)?;
     let Times { ready_ms, motion_ms, curves_ms, modes } =
         serde_json::from_str(&printed).context("what the timing script printed")?;

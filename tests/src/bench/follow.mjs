@@ -1,13 +1,13 @@
-// Times the steps of a dragged handle in the compute module as it is in the site, outside of a browser:
-// node follow.mjs SITE SIZE MODES STEPS
+// Times the steps of a dragged handle in the compute module as it is in a site's edition, outside of a browser:
+// node follow.mjs EDITION SIZE MODES STEPS
 // Prints, as JSON, ms of every step after the first ten of each handle, which warm the engine up, and the module's memory after
 // the first hundred steps and at the end.
 import { readFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 
-const [site, size, modes, steps] = process.argv.slice(2);
-const { initSync, Workshop } = await import(pathToFileURL(`${site}/wasm/compute.js`).href);
-const { memory } = initSync({ module: await readFile(`${site}/wasm/compute_bg.wasm`) });
+const [edition, size, modes, steps] = process.argv.slice(2);
+const { initSync, Workshop } = await import(pathToFileURL(`${edition}/wasm/compute.js`).href);
+const { memory } = initSync({ module: await readFile(`${edition}/wasm/compute_bg.wasm`) });
 const WARM_UP = 10;
 
 /** What a handle moves, by tenths of a millimetre up and down two millimetres. */

@@ -1,12 +1,12 @@
-// Times the compute module as it is in the site, outside of a browser: node solve.mjs SITE MODES RUNS
+// Times the compute module as it is in a site's edition, outside of a browser: node solve.mjs EDITION MODES RUNS
 // Prints, as JSON, times in ms of all runs but the first, which warms the engine up: `whole_ms` from a design to its
 // modes, `again_ms` after a change of thickness, when the mesh and the order of its equations are there already.
 import { readFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
 
-const [site, modes, runs] = process.argv.slice(2);
-const { initSync, Workshop } = await import(pathToFileURL(`${site}/wasm/compute.js`).href);
-const { memory } = initSync({ module: await readFile(`${site}/wasm/compute_bg.wasm`) });
+const [edition, modes, runs] = process.argv.slice(2);
+const { initSync, Workshop } = await import(pathToFileURL(`${edition}/wasm/compute.js`).href);
+const { memory } = initSync({ module: await readFile(`${edition}/wasm/compute_bg.wasm`) });
 
 const whole_ms = [];
 const again_ms = [];

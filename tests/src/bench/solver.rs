@@ -12,6 +12,7 @@ use bombatura_core::design::Design;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::top::Stages;
+use bombatura_serve::build;
 use serde::Deserialize;
 
 use super::{Row, median};
@@ -68,7 +69,7 @@ impl Times {
 fn in_wasm(site: &Path, modes: usize) -> Result<Times> {
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/bench/solve.mjs");
     let mut command = Command::new("node");
-    command.arg(script).arg(site).arg(modes.to_string()).arg(RUNS.to_string());
+    command.arg(script).arg(build::edition_of(site)?).arg(modes.to_string()).arg(RUNS.to_string());
     serde_json::from_str(&run::output(&mut command)?).context("what the timing script printed")
 }
 

@@ -15,11 +15,13 @@ mod language;
 mod live;
 mod measured;
 mod motion;
+mod offline;
 mod pointers;
 mod recovery;
 mod responsiveness;
 pub(super) mod scenes;
 mod sections;
+mod shared;
 mod table;
 mod wood;
 
@@ -79,6 +81,8 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     kept::run(place, run).await;
     language::run(place, run).await;
     sections::run(place, run).await;
+    shared::run(place, run).await;
+    offline::run(place, run).await;
     fittings::run(place, run).await;
     driven::run(place, run).await;
     wood::run(place, run).await;

@@ -62,6 +62,14 @@ impl Picture {
         Ok(png)
     }
 
+    /// Width, height and the lightness of each pixel.
+    pub(super) fn grey(&self) -> (usize, usize, Vec<u8>) {
+        let [width, height] = [self.size.0, self.size.1].map(|side| side as usize);
+        let lightness =
+            |[red, green, blue]: &[u8; 3]| ((u16::from(*red) + u16::from(*green) + u16::from(*blue)) / 3) as u8;
+        (width, height, self.pixels.iter().map(lightness).collect())
+    }
+
     /// Share of pixels that look different in `other`.
     pub(super) fn share_changed(&self, other: &Picture) -> Result<f64> {
         ensure!(self.size == other.size, "the canvas changed from {:?} to {:?} pixels", self.size, other.size);

@@ -1,13 +1,14 @@
 //! From the sources to a folder that any static host can serve, at the top of a site or in a sub-folder.
 //!
 //! Each wasm module passes cargo, the bindings generator and the optimiser; then scripts and style sheets are minified one
-//! by one, the page is made in every language and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
+//! by one, the page is made in every language, all but the pages is set apart as an edition and everything is compressed. The slow steps (optimiser, minifier, brotli at its highest level) are cached on the
 //! content they were given, so that a change to the page costs little there. Modules are made two at a time.
 
 mod bindings;
 mod cache;
 mod compile;
 mod compress;
+pub(crate) mod edition;
 mod import_names;
 mod languages;
 mod minify;
@@ -20,6 +21,7 @@ mod report;
 
 use std::path::Path;
 
+pub use edition::edition_of;
 pub use module::Module;
 pub use node::{Tools, install};
 pub use report::{Report, SiteFile};
@@ -44,6 +46,7 @@ pub fn build_site(workspace: &Workspace, out: &Path) -> Result<Report, Error> {
     let mut files = page::files(&workspace.page())?;
     files.extend(modules.into_iter().flatten());
     minify::minify(workspace, &mut files)?;
+    edition::set_apart(&mut files);
     publish::publish(workspace, files, out)
 }
 

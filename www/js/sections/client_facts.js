@@ -6,18 +6,15 @@
 
 import { nodeMotion } from "./node_motion.js";
 
-/** A part that does at least this share of the largest motion anywhere swings to be seen. */
-const PLAIN_SHARE = 0.5;
-
 /** @typedef {{ mode: Mode, surety: Surety | undefined }} SureMode */
 
-/** @typedef {SureMode & { share: number, plainly: boolean }} Swing a part's motion over the largest anywhere, in the lowest mode in which it is plain, or
- * else in that where it is largest */
+/** @typedef {SureMode & { times: number }} Swing a part's energy of motion per gram over the whole top's, in the mode where it is largest */
 
 /**
  * @typedef {object} Facts
  * @property {number} mass_g
  * @property {number} nodes of the mesh that the frequencies come from
+ * @property {SureMode} highest mode worked out
  * @property {SureMode[]} modes the named ones of a free plate, else the lowest
  * @property {Swing} [island] none without sound holes
  * @property {Swing} [wings]
@@ -45,26 +42,27 @@ export async function gatherFacts(bench) {
   const arching = await board.ask("arching", { design });
   const wood = await board.ask("wood", { design });
   const sure = solution.modes.map((mode, index) => ({ mode, surety: sureties?.[index] }));
-  const swings = regions.some(({ key }) => key === "island") ? await swingsOf(bench, sure) : {};
+  const swings = regions.some(({ key }) => key === "island") ? await swingsOf(bench, sure, regions) : {};
   if (session.shown !== shown || store.text !== design) {
     return undefined;
   }
   const named = sure.filter(({ mode }) => mode.name !== "");
   const modes = store.design.rim === "free" && named.length > 0 ? named : sure.slice(0, 3);
   const { mass_g, nodes } = solution.picture;
-  return { mass_g, nodes, modes, ...swings, regions, plan, arching, wood };
+  return { mass_g, nodes, modes, highest: sure[sure.length - 1], ...swings, regions, plan, arching, wood };
 }
 
 /**
  * @param {Bench} bench
- * @param {readonly SureMode[]} modes in rising order
+ * @param {readonly SureMode[]} modes
+ * @param {readonly Region[]} regions
  * @returns {Promise<{ island?: Swing, wings?: Swing }>}
  */
-async function swingsOf({ session, board }, modes) {
+async function swingsOf({ session, board }, modes, regions) {
   /** @type {Swing[]} */
-  const lifts = [];
+  const island = [];
   /** @type {Swing[]} */
-  const flaps = [];
+  const wings = [];
   for (const one of modes) {
     const shown = session.shown;
     const motion = await session.motionOf(one.mode);
@@ -76,21 +74,25 @@ async function swingsOf({ session, board }, modes) {
     if (movement === undefined) {
       return {};
     }
-    const size = (/** @type {[number, number]} */ amplitude) => Math.hypot(...amplitude);
-    const swing = (/** @type {number} */ share) => ({ ...one, share, plainly: share >= PLAIN_SHARE });
-    lifts.push(swing(size(movement.island_lift ?? [0, 0])));
-    flaps.push(swing(Math.max(0, ...movement.flaps.map(({ amplitude }) => size(amplitude)))));
+    island.push({ ...one, times: timesTheMean(/^island$/, movement.shares, regions) });
+    wings.push({ ...one, times: timesTheMean(/_wing_/, movement.shares, regions) });
   }
-  return { island: plainest(lifts), wings: plainest(flaps) };
+  const most = (/** @type {Swing[]} */ swings) => swings.toSorted((one, other) => other.times - one.times)[0];
+  return { island: most(island), wings: most(wings) };
 }
 
 /**
- * @param {readonly Swing[]} swings in rising order of frequency
- * @returns {Swing | undefined}
+ * How much more a part takes part in a mode than the wood does on the mean: its share of the kinetic energy over its share of the mass.
+ * @param {RegExp} part of the regions' keys
+ * @param {readonly { key: string, share: number }[]} shares of the energy
+ * @param {readonly { key: string, mass_g: number }[]} regions those of the shares, and others
  */
-export function plainest(swings) {
-  const largest = swings.reduce((most, swing) => Math.max(most, swing.share), 0);
-  return swings.find(({ plainly }) => plainly) ?? swings.find(({ share }) => share > 0 && share === largest);
+export function timesTheMean(part, shares, regions) {
+  const wood = regions.filter(({ key }) => shares.some((one) => one.key === key));
+  const sum = (/** @type {number[]} */ values) => values.reduce((total, value) => total + value, 0);
+  const energy = sum(shares.filter(({ key }) => part.test(key)).map(({ share }) => share));
+  const mass = sum(wood.filter(({ key }) => part.test(key)).map(({ mass_g }) => mass_g));
+  return mass === 0 ? 0 : (energy * sum(wood.map(({ mass_g }) => mass_g))) / mass;
 }
 
 /**

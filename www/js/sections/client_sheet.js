@@ -132,7 +132,7 @@ function plan({ plan: { low, high, lines }, regions }) {
  * @param {Facts} facts
  * @param {unknown} rim
  */
-function says({ island, wings, regions }, rim) {
+function says({ island, wings, highest, regions }, rim) {
   const words = element("section", "says", text("h2", WORDS.says));
   const list = document.createElement("dl");
   const say = (/** @type {string} */ what, /** @type {string} */ sentence) =>
@@ -140,10 +140,10 @@ function says({ island, wings, regions }, rim) {
   const [eye] = narrowest(regions, ["lower_narrows"]);
   const area = regions.find(({ key }) => key === "island")?.area_mm2;
   if (area !== undefined && island !== undefined) {
-    say(WORDS.island, WORDS.island_says(area / 100, modeText(island), island.share, island.plainly));
+    say(WORDS.island, WORDS.island_says(area / 100, modeText(island), island.times));
   }
   if (wings !== undefined) {
-    say(WORDS.wings, WORDS.wings_say(modeText(wings), wings.share, wings.plainly));
+    say(WORDS.wings, WORDS.wings_say(modeText(wings), wings.times, hertzOf(highest)));
   }
   if (eye !== undefined) {
     say(WORDS.narrows, WORDS.narrows_say(Number(eye.narrowest_mm), eye.mean_thickness_mm));
@@ -187,7 +187,7 @@ function narrows({ regions }) {
 }
 
 function cautions() {
-  return element("section", "cautions", text("h2", WORDS.cautions), text("p", WORDS.cautions_say));
+  return element("section", "", text("h2", WORDS.cautions), text("p", WORDS.cautions_say));
 }
 
 /** @param {Way} way */
@@ -200,9 +200,13 @@ function wayBack({ address, code }) {
 }
 
 /** @param {SureMode} one */
-function modeText({ mode, surety }) {
-  const hertz = hertzText(bestHertz(mode, surety));
-  return WORDS.in_mode(mode.number, surety === undefined ? `${hertz} Hz` : `${hertz} ${spreadText(surety)} Hz`);
+function modeText(one) {
+  return WORDS.in_mode(one.mode.number, hertzOf(one)).replaceAll(/[ \u2009]/g, "\u00a0");
+}
+
+/** @param {SureMode} one */
+function hertzOf({ mode, surety }) {
+  return WORDS.hertz(hertzText(bestHertz(mode, surety)), surety === undefined ? "" : spreadText(surety));
 }
 
 /** @param {Region["key"]} key */

@@ -46,14 +46,18 @@ export async function build(host, bench) {
   const figure = document.createElement("figure");
   figure.className = "code";
   const refused = note("");
+  const large = button(WORDS.large, () => showLarge());
   const save = button(WORDS.save_code, () => saveCode());
+  const code_buttons = document.createElement("p");
+  code_buttons.className = "buttons";
+  code_buttons.append(large, save);
   const print = button(WORDS.print, () => void printSummary());
   const buttons = document.createElement("p");
   buttons.className = "buttons";
   buttons.append(copy, share);
   host.append(
     group(WORDS.link, field, buttons, said, length),
-    group(WORDS.code, figure, refused, save, note(WORDS.code_about)),
+    group(WORDS.code, figure, refused, code_buttons, note(WORDS.code_about)),
     group(WORDS.summary, note(WORDS.summary_about), print),
   );
 
@@ -96,7 +100,7 @@ export async function build(host, bench) {
       figure.replaceChildren();
       tell(reason, refused);
     }
-    save.hidden = code === undefined;
+    code_buttons.hidden = code === undefined;
   };
 
   const copyLink = async () => {
@@ -119,6 +123,23 @@ export async function build(host, bench) {
         said.textContent = WORDS.not_shared;
       }
     }
+  };
+
+  /** For a phone at the bench: as large as the screen, until a key or a click. */
+  const showLarge = () => {
+    if (code === undefined) {
+      return;
+    }
+    const dialogue = document.createElement("dialog");
+    dialogue.className = "large-code";
+    dialogue.setAttribute("aria-label", WORDS.code);
+    dialogue.append(
+      codeDrawing(code, WORDS.code_label(store.name)),
+      button(WORDS.close, () => dialogue.close()),
+    );
+    dialogue.addEventListener("close", () => dialogue.remove());
+    document.body.append(dialogue);
+    dialogue.showModal();
   };
 
   const saveCode = () => {

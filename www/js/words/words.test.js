@@ -46,6 +46,7 @@ const JOINING = new Set([
   "drive.DRIVE_WORDS.region",
   "drive.DRIVE_WORDS.figure",
   "drive.DRIVE_WORDS.harmonic",
+  "share.SHEET_WORDS.hertz",
 ]);
 
 const words = (language) =>

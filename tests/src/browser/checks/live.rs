@@ -4,6 +4,7 @@ use std::path::Path;
 use std::process::Command;
 
 use anyhow::{Context, Result, ensure};
+use bombatura_serve::build;
 use serde::Deserialize;
 
 use super::{Place, Run};
@@ -153,7 +154,7 @@ struct Memory {
 fn memory_stays(site: &Path) -> Result<()> {
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/bench/follow.mjs");
     let mut command = Command::new("node");
-    command.arg(script).arg(site).args(["preview", "12", "1000"]);
+    command.arg(script).arg(build::edition_of(site)?).args(["preview", "12", "1000"]);
     let Memory { warm_memory_mb, memory_mb } = serde_json::from_str(&run::output(&mut command)?)?;
     ensure!(memory_mb < 1.1 * warm_memory_mb, "memory grew from {warm_memory_mb} to {memory_mb} MB");
     Ok(())

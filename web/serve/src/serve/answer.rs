@@ -7,17 +7,21 @@ use std::path::Path;
 use super::negotiation::{Coding, acceptable};
 use super::request::Request;
 use super::{mime, request_path};
+use crate::build::edition;
 
-/// Headers of every answer. The first three isolate the page from others, as the site's own host should too; a
-/// developer's reload must see the file as it is now.
-const HEADERS: [(&str, &str); 6] = [
+/// Headers of every answer. The first three isolate the page from others, as the site's own host should too.
+const HEADERS: [(&str, &str); 5] = [
     ("Cross-Origin-Opener-Policy", "same-origin"),
     ("Cross-Origin-Embedder-Policy", "require-corp"),
     ("Cross-Origin-Resource-Policy", "same-origin"),
     ("X-Content-Type-Options", "nosniff"),
-    ("Cache-Control", "no-cache"),
     ("Vary", "Accept-Encoding"),
 ];
+
+/// What an edition holds never changes under the same name; a developer's reload must see everything else as it is now.
+fn cache_control(path: &str) -> &'static str {
+    if edition::is_inside(path) { "public, max-age=31536000, immutable" } else { "no-cache" }
+}
 
 /// A status, headers beside those of every answer, and a body.
 pub(super) struct Answer {
@@ -58,13 +62,17 @@ fn open_best(folder: &Path, path: &str, accept_encoding: &str) -> Option<(File, 
 fn found(file: File, length: u64, path: &str, coding: Coding) -> Answer {
     // No more than was promised, should the file grow meanwhile.
     let body = Box::new(file.take(length));
-    let answer = Answer { status: 200, headers: Vec::new(), body, length }.with("Content-Type", mime::of(path));
+    let answer = Answer { status: 200, headers: Vec::new(), body, length }
+        .with("Content-Type", mime::of(path))
+        .with("Cache-Control", cache_control(path));
     if coding == Coding::Identity { answer } else { answer.with("Content-Encoding", coding.name()) }
 }
 
 fn words(status: u16, words: &'static str) -> Answer {
     let body = Box::new(words.as_bytes());
-    Answer { status, headers: Vec::new(), body, length: words.len() as u64 }.with("Content-Type", mime::of("words.txt"))
+    Answer { status, headers: Vec::new(), body, length: words.len() as u64 }
+        .with("Content-Type", mime::of("words.txt"))
+        .with("Cache-Control", "no-cache")
 }
 
 impl Answer {

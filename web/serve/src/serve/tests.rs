@@ -8,12 +8,14 @@ use super::Server;
 fn site() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
     std::fs::create_dir(folder.path().join("wasm")).unwrap();
+    std::fs::create_dir(folder.path().join("edition-1f")).unwrap();
     for (path, content) in [
         ("index.html", "plain page"),
         ("index.html.br", "brotli page"),
         ("index.html.gz", "gzip page"),
         ("wasm/index.html", "folder page"),
         ("wasm/compute_bg.wasm", "module"),
+        ("edition-1f/main.js", "script"),
     ] {
         std::fs::write(folder.path().join(path), content).unwrap();
     }
@@ -56,6 +58,19 @@ fn a_file_without_compressed_forms_is_sent_plain_and_isolated() {
     assert!(answer.contains("Content-Type: application/wasm\r\n"), "{answer}");
     assert!(answer.contains("Cross-Origin-Opener-Policy: same-origin\r\n"), "{answer}");
     assert!(answer.contains("Cross-Origin-Embedder-Policy: require-corp\r\n"), "{answer}");
+}
+
+/// RFC 8246 for `immutable`.
+#[test]
+fn only_what_belongs_to_an_edition_may_be_kept_without_asking() {
+    let folder = site();
+    let server = Server::start(folder.path(), 0).unwrap();
+    let edition = ask(&server, "GET /edition-1f/main.js", "");
+    assert!(edition.contains("Cache-Control: public, max-age=31536000, immutable\r\n"), "{edition}");
+    for request in ["GET /", "GET /wasm/compute_bg.wasm", "GET /edition-1f/missing.js"] {
+        let answer = ask(&server, request, "");
+        assert!(answer.contains("Cache-Control: no-cache\r\n") && !answer.contains("immutable"), "{answer}");
+    }
 }
 
 #[test]

@@ -5,8 +5,8 @@
 import { countText } from "../numbers.js";
 import { numberText } from "./page.js";
 
-/** @param {number} share */
-const percent = (share) => `${numberText(100 * share, 0)} %`;
+/** @param {number} times */
+const timesText = (times) => `der ${numberText(times, 1)}-fachen`;
 
 /** @type {typeof English.SHARE_WORDS} */
 export const SHARE_WORDS = {
@@ -21,6 +21,8 @@ export const SHARE_WORDS = {
   code: "Der Link als Code",
   code_label: (name) => `QR-Code des Links zu „${name}“`,
   code_about: "Für die Kamera eines Telefons, auf Papier oder von diesem Bildschirm.",
+  large: "Groß zeigen",
+  close: "Schließen",
   save_code: "Code speichern (SVG)",
   saved: (file) => `Gespeichert als ${file}.`,
   summary: "Ein Blatt für Kunden",
@@ -42,19 +44,11 @@ export const SHEET_WORDS = {
   key: { island: "Insel", wing: "Flügel", narrows: "schmalstes Holz neben den Augen" },
   says: "Was die Schalllöcher an dieser Decke tun",
   island: "Insel",
-  island_says: (area_cm2, mode, share, plainly) =>
-    `Das Holz zwischen den Löchern, ${numberText(area_cm2, 1)} cm², trägt den Steg. ${
-      plainly
-        ? `Von der tiefsten Mode aufwärts schwingt es zuerst deutlich in ${mode}: im Mittel um ${percent(share)} der größten Bewegung auf der Decke.`
-        : `In keiner der berechneten Moden schwingt es um die Hälfte der größten Bewegung; am meisten in ${mode}, um ${percent(share)}.`
-    }`,
+  island_says: (area_cm2, mode, times) =>
+    `Das Holz zwischen den Löchern, ${numberText(area_cm2, 1)} cm², trägt den Steg. Am stärksten beteiligt ist es an ${mode}: Gramm für Gramm schwingt es dann mit ${timesText(times)} Energie der ganzen Decke.`,
   wings: "Flügel",
-  wings_say: (mode, share, plainly) =>
-    `Die Zungen neben den Augen schlagen bei höheren Frequenzen. ${
-      plainly
-        ? `Zuerst deutlich in ${mode}: über das Mitgehen mit der Insel hinaus um ${percent(share)} der größten Bewegung.`
-        : `Bis zur höchsten berechneten Mode schlagen sie nicht um die Hälfte der größten Bewegung; am meisten in ${mode}, um ${percent(share)}.`
-    }`,
+  wings_say: (mode, times, up_to) =>
+    `Die Zungen neben den Augen schlagen bei hohen Frequenzen. Unter den Moden bis ${up_to} sind sie am stärksten an ${mode} beteiligt, Gramm für Gramm mit ${timesText(times)} Energie der ganzen Decke.`,
   narrows: "Engstellen",
   narrows_say: (width_mm, thickness_mm) =>
     `Zwischen einem unteren Auge und dem Rand bleiben ${numberText(width_mm, 1)} mm Holz, im Mittel ${numberText(thickness_mm, 1)} mm stark. Risse beginnen, wo Holz schmal und dünn ist; ob das hier genügt, sagt der Geigenbauer.`,
@@ -70,7 +64,7 @@ export const SHEET_WORDS = {
   not_judged: "noch unbeurteilt",
   mass: "Masse des Holzes",
   mass_sure: (density_kg_m3) => `bei ${numberText(density_kg_m3, 0)} kg/m³`,
-  rise: "Höhe der Wölbung über dem Rand",
+  rise: "Wölbung über dem Rand",
   typed: "wie entworfen",
   figures_about: (nodes) =>
     `±: eine Standardabweichung dessen, worin sich Bretter der Art unterscheiden, und was Netz und Schale offenlassen (${countText(nodes)} Knoten).`,
@@ -83,6 +77,7 @@ export const SHEET_WORDS = {
   cautions: "Ein Modell ist keine Decke",
   cautions_say:
     "Holz ist von Brett zu Brett verschieden; Feuchte, Leim und Lack zählen mit. Die Zahlen vergleichen Gedanken und versprechen keinen Klang. Was zu dünn oder zu knapp geschnitten ist, lässt sich nicht heilen: es entscheidet das Urteil des Geigenbauers an der Werkbank, bei einem wertvollen Instrument das eines ausgebildeten Restaurators, nach den Regeln, die dort gelten.",
+  hertz: (hertz, spread) => `${hertz} ${spread}${spread === "" ? "" : " "}Hz`,
   in_mode: (number, hertz) => `Mode ${number} bei ${hertz}`,
   way_by_code: (site) => `Der Code öffnet diesen Entwurf auf ${site}; dort lässt er sich drehen und in Bewegung sehen.`,
   way_by_link: (site) => `Für einen Code ist der Entwurf zu groß; sein Link oder seine Datei öffnet sich auf ${site}.`,

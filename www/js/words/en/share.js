@@ -5,8 +5,8 @@
 import { countText } from "../numbers.js";
 import { numberText } from "./page.js";
 
-/** @param {number} share */
-const percent = (share) => `${numberText(100 * share, 0)} %`;
+/** @param {number} times */
+const timesText = (times) => `${numberText(times, 1)}\u00a0times`;
 
 export const SHARE_WORDS = {
   link: "Link to this design",
@@ -22,6 +22,8 @@ export const SHARE_WORDS = {
   /** @param {string} name */
   code_label: (name) => `QR code of the link to “${name}”`,
   code_about: "For a phone’s camera, on paper or off this screen.",
+  large: "Show it large",
+  close: "Close",
   save_code: "Save the code (SVG)",
   /** @param {string} file */
   saved: (file) => `Saved as ${file}.`,
@@ -45,21 +47,13 @@ export const SHEET_WORDS = {
   key: { island: "island", wing: "wings", narrows: "narrowest wood beside the eyes" },
   says: "What the sound holes do on this top",
   island: "Island",
-  /** @type {(area_cm2: number, mode: string, share: number, plainly: boolean) => string} */
-  island_says: (area_cm2, mode, share, plainly) =>
-    `The wood between the holes, ${numberText(area_cm2, 1)} cm², carries the bridge. ${
-      plainly
-        ? `Going up from the lowest mode, it first swings plainly in ${mode}: its mean motion is ${percent(share)} of the largest on the top.`
-        : `In none of the modes worked out does it swing by half of the largest motion; most in ${mode}, by ${percent(share)}.`
-    }`,
+  /** @type {(area_cm2: number, mode: string, times: number) => string} */
+  island_says: (area_cm2, mode, times) =>
+    `The wood between the holes, ${numberText(area_cm2, 1)} cm², carries the bridge. It takes part most in ${mode}: gram for gram it then swings with ${timesText(times)} the energy of the whole top.`,
   wings: "Wings",
-  /** @type {(mode: string, share: number, plainly: boolean) => string} */
-  wings_say: (mode, share, plainly) =>
-    `The tongues beside the eyes flap at higher frequencies. ${
-      plainly
-        ? `They first do so plainly in ${mode}: beyond going along with the island, by ${percent(share)} of the largest motion.`
-        : `Up to the highest mode worked out they don’t flap by half of the largest motion; most in ${mode}, by ${percent(share)}.`
-    }`,
+  /** @type {(mode: string, times: number, up_to: string) => string} */
+  wings_say: (mode, times, up_to) =>
+    `The tongues beside the eyes flap at high frequencies. Of the modes up to ${up_to} they take part most in ${mode}, with ${timesText(times)} the energy of the whole top, gram for gram.`,
   narrows: "Narrows",
   /** @type {(width_mm: number, thickness_mm: number) => string} */
   narrows_say: (width_mm, thickness_mm) =>
@@ -91,6 +85,8 @@ export const SHEET_WORDS = {
   cautions: "A model is not a top",
   cautions_say:
     "Wood varies from board to board; moisture, glue and varnish count. The figures compare ideas and promise no sound. What is cut too thin or too close can’t be mended: the maker’s judgement at the bench decides and, for a valuable instrument, a qualified restorer’s, under the rules that hold there.",
+  /** @type {(hertz: string, spread: string) => string} */
+  hertz: (hertz, spread) => `${hertz} ${spread}${spread === "" ? "" : " "}Hz`,
   /** @type {(number: number, hertz: string) => string} */
   in_mode: (number, hertz) => `mode ${number} at ${hertz}`,
   /** @param {string} site */
