@@ -60,6 +60,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             recovery::run(&place, &mut run).await;
             responsiveness::run(&place, &mut run).await;
             folder::run(&place, &mut run).await;
+            offline::run_views(&place, &mut run).await;
         }
         session.end().await?;
     }

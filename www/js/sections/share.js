@@ -51,6 +51,7 @@ export async function build(host, bench) {
   const code_buttons = document.createElement("p");
   code_buttons.className = "buttons";
   code_buttons.append(large, save);
+  const offline = note("");
   const print = button(WORDS.print, () => void printSummary());
   const buttons = document.createElement("p");
   buttons.className = "buttons";
@@ -59,6 +60,7 @@ export async function build(host, bench) {
     group(WORDS.link, field, buttons, said, length),
     group(WORDS.code, figure, refused, code_buttons, note(WORDS.code_about)),
     group(WORDS.summary, note(WORDS.summary_about), print),
+    group(WORDS.offline, offline),
   );
 
   /** @type {Code | undefined} of the link in the field */
@@ -69,6 +71,7 @@ export async function build(host, bench) {
 
   const refresh = async () => {
     waiting = undefined;
+    offline.textContent = document.documentElement.dataset.offline === "ready" ? WORDS.is_kept : WORDS.not_kept;
     const shared = { design: store.design, look: lookOf(bench) };
     last = JSON.stringify(shared.look);
     try {

@@ -5,17 +5,20 @@ use std::path::Path;
 use anyhow::{Context, Result, ensure};
 use bombatura_serve::{build, serve::Server};
 use serde_json::{Value, json};
-use thirtyfour::prelude::*;
 
 use super::controls::move_slider;
 use super::{Place, Run};
 use crate::browser::page::{Page, SMALL};
 use crate::browser::site_copy;
 
-pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
-    run.check("offline: after a visit the page and what it loads later work without a server", works_offline(place))
-        .await;
+/// With either view, of which only the one that draws here is kept.
+pub(super) async fn run_views(place: &Place<'_>, run: &mut Run<'_>) {
+    let late = works_offline(place);
+    run.check("offline: after a visit the page and what it loads later work without a server", late).await;
     run.check("offline: a first visit waits for nothing that is only kept", first_visit_is_spared(place)).await;
+}
+
+pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("offline: another edition leaves an open design and its page whole", edition_changes(place)).await;
     run.check("offline: the page can be installed in each language", can_be_installed(place)).await;
 }
@@ -72,7 +75,7 @@ async fn first_visit_is_spared(place: &Place<'_>) -> Result<()> {
     let after: Vec<String> = server.take_served().into_iter().map(|answer| answer.target).collect();
     ensure!(after.iter().any(|target| target.contains("wasm/drive_bg.wasm")), "what is driven is not kept: {after:?}");
     let other = if place.session.backend().name() == "webgpu" { "webgl2" } else { "webgpu" };
-    let other = after.iter().chain(&before).find(|target| target.contains(&format!("view_{other}_bg")));
+    let other = after.iter().find(|target| target.contains(&format!("view_{other}_bg")));
     ensure!(other.is_none(), "{other:?} is for browsers that draw otherwise");
     let again: Vec<_> = after.iter().filter(|target| target.contains("/edition-") && before.contains(target)).collect();
     ensure!(again.is_empty(), "sent twice: {again:?}");

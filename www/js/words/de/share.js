@@ -6,7 +6,7 @@ import { countText } from "../numbers.js";
 import { numberText } from "./page.js";
 
 /** @param {number} times */
-const timesText = (times) => `der ${numberText(times, 1)}-fachen`;
+const timesText = (times) => `der ${numberText(times, 1)}\u2011fachen`;
 
 /** @type {typeof English.SHARE_WORDS} */
 export const SHARE_WORDS = {
@@ -30,6 +30,11 @@ export const SHARE_WORDS = {
     "Bild, Grundriss, was Insel, Flügel und Engstellen hier tun, Hauptzahlen mit ihrer Sicherheit, Vorbehalte und der Code, auf einem Blatt A4 oder Letter. Das Bild ist die Bühne, wie sie jetzt zu sehen ist.",
   print: "Drucken oder als PDF speichern",
   preparing: "Wird vorbereitet …",
+  offline: "Ohne Netz",
+  is_kept:
+    "Diese Seite ist auf diesem Gerät aufbewahrt: sie öffnet sich und rechnet ohne Netz. Im Menü des Browsers lässt sie sich wie ein Programm installieren.",
+  not_kept:
+    "Sobald dieser Browser die Seite aufbewahrt hat, einige Sekunden nach einem Besuch, öffnet sie sich und rechnet ohne Netz.",
 };
 
 /** @type {typeof English.SHEET_WORDS} */
@@ -37,12 +42,12 @@ export const SHEET_WORDS = {
   changed: "Der Entwurf hat sich inzwischen geändert. Drucken, sobald seine Zahlen da sind.",
   tagline: (date) => `Wie sich diese Decke bewegt, berechnet mit Bombatura, ${date}`,
   picture: (mode, hertz, exaggeration_mm, by_motion) =>
-    `${mode}, ${hertz}. Die größte Bewegung ist ${numberText(exaggeration_mm)} mm gezeichnet; in Wahrheit sind es Tausendstel davon.${
+    `${mode}, ${hertz}. Die größte Bewegung ist ${numberText(exaggeration_mm)} mm gezeichnet; eine Mode hat keine wahre Größe: sie sagt, wie sich die Decke biegt, nicht wie weit.${
       by_motion ? " Die Farben zeigen Bewegung nach außen und innen; wo sie sich treffen, ruht das Holz." : ""
     }`,
   plan: "Grundriss von außen, mit den Höhenlinien",
   key: { island: "Insel", wing: "Flügel", narrows: "schmalstes Holz neben den Augen" },
-  says: "Was die Schalllöcher an dieser Decke tun",
+  says: "Was die Löcher an dieser Decke tun",
   island: "Insel",
   island_says: (area_cm2, mode, times) =>
     `Das Holz zwischen den Löchern, ${numberText(area_cm2, 1)} cm², trägt den Steg. Am stärksten beteiligt ist es an ${mode}: Gramm für Gramm schwingt es dann mit ${timesText(times)} Energie der ganzen Decke.`,

@@ -32,6 +32,10 @@ export const SHARE_WORDS = {
     "Picture, plan, what island, wings and narrows do here, main figures with how sure they are, cautions, and the code, on one sheet of A4 or Letter. The picture is the stage as it is looked at now.",
   print: "Print or save as PDF",
   preparing: "Being prepared…",
+  offline: "Without a network",
+  is_kept:
+    "This page is kept on this device: it opens and computes without a network. The browser’s menu can install it like a program.",
+  not_kept: "Once this browser has kept the page, some seconds after a visit, it opens and computes without a network.",
 };
 
 export const SHEET_WORDS = {
@@ -40,7 +44,7 @@ export const SHEET_WORDS = {
   tagline: (date) => `How this top moves, computed with Bombatura, ${date}`,
   /** @type {(mode: string, hertz: string, exaggeration_mm: number, by_motion: boolean) => string} */
   picture: (mode, hertz, exaggeration_mm, by_motion) =>
-    `${mode}, ${hertz}. The largest motion is drawn ${numberText(exaggeration_mm)} mm; true motion is thousandths of that.${
+    `${mode}, ${hertz}. The largest motion is drawn ${numberText(exaggeration_mm)} mm; a mode has no true size: it says how the top bends, not how far.${
       by_motion ? " Coloured by motion, outward and inward; where the colours meet nothing moves." : ""
     }`,
   plan: "Plan, seen from outside, with the lines of equal height",
