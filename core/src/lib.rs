@@ -6,6 +6,7 @@ pub mod arching_figures;
 mod ascending;
 pub mod design;
 pub mod drawings;
+pub mod effects;
 pub mod eigen;
 pub mod fittings;
 pub mod graduation;

@@ -122,6 +122,15 @@ impl Bridge {
         Some([under(-1.0)?, under(1.0)?])
     }
 
+    /// Its feet on the surface of `basis`, its middle at `middle_m` in plan.
+    ///
+    /// # Errors
+    /// [`ResponseError::OffTheSurface`] where a foot doesn't stand wholly on the wood.
+    pub fn feet(&self, basis: &ModalBasis, middle_m: [f64; 2]) -> Result<BridgeFeet, ResponseError> {
+        let patches = self.patches(basis.surface(), middle_m);
+        BridgeFeet::on(basis, &patches.ok_or(ResponseError::OffTheSurface { place_m: middle_m })?)
+    }
+
     /// Checks every measure.
     ///
     /// # Errors

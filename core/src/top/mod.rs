@@ -29,14 +29,15 @@ mod stages;
 
 pub use carved::Carved;
 pub use error::TopError;
+pub(crate) use figures::energy_slopes;
 pub use kinship::{kin, signatures};
-pub use modal_basis::DrivableModes;
+pub use modal_basis::{DrivableModes, bridge_of, bridge_stands_at_m, drivable_modes};
 pub use motion::{MotionField, SwingingField};
 pub use picture::{Picture, VertexKind};
 pub use plan::{Held, Plan};
 pub use quantity::Quantity;
 pub use region_motion::{Amplitude, NodeMotion, RegionMotion};
 pub use region_response::RegionResponse;
-pub use response_figures::{Figure, ResponseFigures};
+pub use response_figures::{BandFigures, Figure, ResponseFigures};
 pub use shape::Shape;
 pub use stages::{FollowedRuns, StageRuns, Stages};

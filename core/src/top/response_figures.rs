@@ -42,7 +42,28 @@ pub struct ResponseFigures {
 }
 
 impl ResponseFigures {
-    /// Of a top with `regions`, driven through `bridge` on `feet`; all of one basis, whose resonators are `resonators`.
+    /// Of a top with `regions`, driven through `bridge` on `feet`; all of one basis, whose resonators are `resonators`; see
+    /// [`BandFigures::new`].
+    ///
+    /// # Errors
+    /// [`ResponseError::Outside`] for a scatter below zero or above a half.
+    pub fn new(
+        regions: &RegionResponse,
+        resonators: &Resonators,
+        bridge: &Bridge,
+        feet: &BridgeFeet,
+        frequencies_within: f64,
+    ) -> Result<Self, ResponseError> {
+        Ok(BandFigures::new(regions, resonators, bridge, feet, frequencies_within)?.figures())
+    }
+}
+
+/// The figures of one top as it is, with all frequencies lower and higher, and with all losses lower and higher.
+#[derive(Debug, Clone)]
+pub struct BandFigures([Bands; 5]);
+
+impl BandFigures {
+    /// As for [`ResponseFigures::new`].
     ///
     /// How sure each is: it is worked out again with all frequencies raised and lowered by `frequencies_within` (a share: one standard
     /// deviation of what the wood does to a frequency, see [`Certainty::wood_pct`](crate::modes::Certainty)), and with all losses by a
@@ -64,28 +85,56 @@ impl ResponseFigures {
         let of = |frequencies_by: f64, losses_by: f64| {
             Bands::new(regions, &resonators.rescaled(frequencies_by, losses_by), bridge, feet)
         };
-        let middle = of(1.0, 1.0)?;
-        let pairs = [
-            [of(1.0 - frequencies_within, 1.0)?, of(1.0 + frequencies_within, 1.0)?],
-            [of(1.0, 1.0 - LOSSES_SCATTER)?, of(1.0, 1.0 + LOSSES_SCATTER)?],
-        ];
-        let figure = |read: fn(&Bands) -> Option<f64>| -> Option<Figure> {
-            let mut square = 0.0;
-            for [low, high] in &pairs {
-                square += (0.5 * (read(high)? - read(low)?)).powi(2);
-            }
-            Some(Figure { value: read(&middle)?, sure_within: square.sqrt() })
+        Ok(Self([
+            of(1.0, 1.0)?,
+            of(1.0 - frequencies_within, 1.0)?,
+            of(1.0 + frequencies_within, 1.0)?,
+            of(1.0, 1.0 - LOSSES_SCATTER)?,
+            of(1.0, 1.0 + LOSSES_SCATTER)?,
+        ]))
+    }
+
+    /// The figures.
+    #[must_use]
+    pub fn figures(&self) -> ResponseFigures {
+        ResponseFigures::of(|read| self.each(read))
+    }
+
+    /// What they differ by from those of another top of the same board: both are lower or higher together where the wood is, so that the
+    /// difference is surer than either.
+    #[must_use]
+    pub fn change_from(&self, before: &Self) -> ResponseFigures {
+        ResponseFigures::of(|read| {
+            let (own, other) = (self.each(read)?, before.each(read)?);
+            Some(std::array::from_fn(|at| own[at] - other[at]))
+        })
+    }
+
+    fn each(&self, read: Read) -> Option<[f64; 5]> {
+        let [middle, slow, fast, lively, dull] = self.0.each_ref().map(read);
+        Some([middle?, slow?, fast?, lively?, dull?])
+    }
+}
+
+type Read = fn(&Bands) -> Option<f64>;
+
+impl ResponseFigures {
+    fn of(each: impl Fn(Read) -> Option<[f64; 5]>) -> Self {
+        let figure = |read: Read| {
+            let [value, slow, fast, lively, dull] = each(read)?;
+            Some(Figure { value, sure_within: (0.5 * (fast - slow)).hypot(0.5 * (dull - lively)) })
         };
         let both_feet = figure(|bands| Some(bands.bass_over_treble_db));
-        Ok(Self {
+        Self {
             island_mobility_db: figure(|bands| bands.island_db),
             wing_activity: figure(|bands| bands.wing_activity),
             bass_over_treble_db: both_feet.unwrap_or(Figure { value: 0.0, sure_within: 0.0 }),
-        })
+        }
     }
 }
 
 /// The figures themselves.
+#[derive(Debug, Clone)]
 struct Bands {
     island_db: Option<f64>,
     wing_activity: Option<f64>,

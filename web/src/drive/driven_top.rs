@@ -63,10 +63,7 @@ impl DrivenTop {
         let DrivableModes { arrays, wood_scatter } = stages.drivable_modes(SIZE, &bridge, &request)?;
         stages.picture(SIZE)?;
         let basis = ModalBasis::new(arrays)?;
-        let stands_at_m = stages.bridge_stands_at_m();
-        let patches = bridge.patches(basis.surface(), stands_at_m);
-        let patches = patches.ok_or(ResponseError::OffTheSurface { place_m: stands_at_m })?;
-        let feet = BridgeFeet::on(&basis, &patches)?;
+        let feet = bridge.feet(&basis, stages.bridge_stands_at_m())?;
         let shape = stages.shape()?;
         let regions = RegionResponse::new(&basis, &Regions::new(&shape.outline, &shape.holes));
         let volume = Port::volume(&basis);
