@@ -148,6 +148,49 @@
  */
 
 /**
+ * One control moved by as much as is usual at a time.
+ * @typedef {object} WorkshopStep
+ * @property {string} group what it works on
+ * @property {string} measure its path in the table of measures; `*` where it holds for both sides
+ * @property {string} path where it first stands in the design
+ * @property {number} change in the measure's unit
+ * @property {number} now
+ */
+
+/**
+ * A solved top, and the steps away from it.
+ * @typedef {object} Steps
+ * @property {{ hz: number, name?: string | null, sure_within: number }[]} modes sure_within: one standard deviation of an effect, as a share
+ * @property {number} mass_g
+ * @property {{ key: string, width_mm: number }[]} narrows
+ * @property {WorkshopStep[]} steps
+ */
+
+/** @typedef {{ by_mode_hz: number[], mass_g: number, narrows_mm: number[] }} StepEffect what one step adds, to first order */
+
+/**
+ * @typedef {object} StepTarget
+ * @property {"mode" | "island" | "mass"} what
+ * @property {number} mode from zero
+ * @property {number} change Hz, dB or g
+ * @property {number} [heavier_by_g] most that the mass may grow by
+ * @property {number} [narrows_mm] least width of every narrow place
+ * @property {boolean} carved wood is only taken off
+ * @property {string[]} allowed groups of steps
+ * @property {number} steps how far each control may go
+ */
+
+/**
+ * The smallest change towards a target.
+ * @typedef {object} Proposal
+ * @property {{ step: number, share: number }[]} changes
+ * @property {string} design
+ * @property {number | null} [reached] what it really changes, worked out anew
+ * @property {number} mass_g
+ * @property {number[]} narrows_mm
+ */
+
+/**
  * A top with all its modes up to 6 kHz.
  * @typedef {object} Driven
  * @property {number} modes
@@ -344,6 +387,11 @@
  * @property {{ send: { design: string, drive: Drive } & Span, get: WhoMoves }} who_moves
  * @property {{ send: { design: string }, get: DrivenFigures }} driven_figures
  * @property {{ send: { design: string, place_mm: [number, number], rate_hz: number }, get: TapTone }} tap_tone
+ * @property {{ send: { design: string }, get: Steps }} steps this and what follows the step bench answers
+ * @property {{ send: { design: string, step: number }, get: StepEffect }} step_effect
+ * @property {{ send: { design: string, step: number }, get: DrivenFigures }} step_response
+ * @property {{ send: { design: string, step: number, share: number }, get: string }} stepped the design after a share of a step
+ * @property {{ send: { design: string, target: StepTarget }, get: Proposal }} proposal
  * @property {{ send: { design: string, mass_g: number }, get: { change_mm: number, design: string } }} to_mass every thickness
  * changed alike
  * @property {{ send: { design: string, file: ArrayBuffer }, get: string }} with_thicknesses the design with those of a table

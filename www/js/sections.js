@@ -50,6 +50,8 @@ const SECTIONS = {
   curves: () => import("./sections/curves.js"),
   note: () => import("./sections/note.js"),
   tap: () => import("./sections/tap.js"),
+  effects: () => import("./sections/effects.js"),
+  target: () => import("./sections/target.js"),
   share: () => import("./sections/share.js"),
 };
 

@@ -19,6 +19,7 @@ declare module "*/wasm/board.js" {
 
 declare module "*/wasm/drive.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export const StepBench: new (json: string) => import("./steps_desk.js").StepBench;
   export const DrivenTop: new (json: string) => import("./drive_desk.js").Top;
 }
 

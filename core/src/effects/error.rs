@@ -52,7 +52,7 @@ impl EffectError {
             Self::Response(error) => error.kind(),
             Self::Unmoved { .. } => "mesh_left_behind",
             Self::NoSuchMode { .. } => "no_such_mode",
-            Self::NotFinite { .. } => "not_a_number",
+            Self::NotFinite { .. } => "target_no_number",
         }
     }
 }

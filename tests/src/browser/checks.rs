@@ -22,6 +22,7 @@ mod responsiveness;
 pub(super) mod scenes;
 mod sections;
 mod shared;
+mod steps;
 mod table;
 mod wood;
 
@@ -86,6 +87,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     offline::run(place, run).await;
     fittings::run(place, run).await;
     driven::run(place, run).await;
+    steps::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;
     live::run(place, run).await;

@@ -8,5 +8,7 @@ mod driven_top;
 mod forces;
 mod motions;
 mod sounds;
+mod step_bench;
 
 pub use driven_top::DrivenTop;
+pub use step_bench::StepBench;

@@ -56,6 +56,7 @@ export class NumberField {
   /** What a screen reader calls it. */
   name;
   #input = document.createElement("input");
+  #sign = document.createElement("span");
   #unit;
   #value = "";
 
@@ -68,9 +69,8 @@ export class NumberField {
     const words = document.createElement("span");
     words.className = "name";
     words.textContent = label;
-    const sign = document.createElement("span");
-    sign.className = "unit";
-    sign.textContent = unit === "deg" ? "°" : unit;
+    this.#sign.className = "unit";
+    this.#sign.textContent = unit === "deg" ? "°" : unit;
     const input = this.#input;
     input.type = "number";
     input.inputMode = "decimal";
@@ -93,7 +93,12 @@ export class NumberField {
       input.value = this.#value;
     });
     this.row.className = "field";
-    this.row.append(words, input, sign);
+    this.row.append(words, input, this.#sign);
+  }
+
+  /** @param {string} unit where it depends on another choice */
+  sayUnit(unit) {
+    this.#sign.textContent = unit;
   }
 
   /** @param {number | undefined} value */

@@ -47,6 +47,7 @@ const JOINING = new Set([
   "drive.DRIVE_WORDS.figure",
   "drive.DRIVE_WORDS.harmonic",
   "share.SHEET_WORDS.hertz",
+  "steps.STEP_WORDS.narrows_then",
 ]);
 
 const words = (language) =>

@@ -330,6 +330,19 @@ const KINDS = {
     "Umriss und Lage prüfen: x zählt von der Mittellinie, y von der Unterkante.",
     message,
   ],
+  // Steps and targets.
+  mesh_left_behind: (_, { message }) => [
+    "Diesen Schritt kann das Netz nicht mitgehen.",
+    "Das Maß selbst ändern und die Decke neu berechnen lassen.",
+    message,
+  ],
+  no_such_mode: ([mode, count]) => [
+    `Mode ${mode} ist gefragt, berechnet sind ${count}.`,
+    `Eine von 1 bis ${count} nehmen.`,
+  ],
+  target_no_number: (_, { message }) => ["Das Ziel ist keine Zahl.", "Eine Zahl eingeben.", message],
+  unknown_target: (_, { message }) => ["Dieses Ziel gibt es nicht.", "", message],
+  unknown_step: (_, { message }) => ["Diesen Schritt gibt es nicht.", "", message],
   // The driven top.
   unknown_drive: (_, { message }) => ["Diese Kraft gibt es nicht.", "", message],
   off_the_wood: ([across, along]) => [

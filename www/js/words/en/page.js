@@ -13,7 +13,7 @@ export const { numberText, hertzText } = numbersWith(".");
 const MODE_NAMES = { twist: "Twist", x: "X", ring: "Ring" };
 
 /**
- * @param {Mode} mode
+ * @param {Pick<Mode, "name" | "number">} mode
  * @returns {string} the mode's name, or its number where the shape has no name in the trade
  */
 export function modeName(mode) {

@@ -1,0 +1,216 @@
+/**
+ * What one workshop step would do to a figure, the largest effect first; a step that is chosen is shown on the stage.
+ */
+/** @import { Design } from "../design_store.js" */
+/** @import { StepEffect, DrivenFigures, Steps } from "../messages.js" */
+/** @import { Bench } from "../sections.js" */
+
+import { STEP_WORDS as WORDS } from "#words/steps.js";
+import { styleSheet } from "../style_sheet.js";
+import { button, ChoiceField, note } from "./fields.js";
+import { effectText, stepText } from "./signed_text.js";
+import { atRest, figuresOf, firstFigure, stepBench, stepNames, unitOf } from "./steps_client.js";
+import { namedRow, tableOf } from "./tables.js";
+import { Waiting } from "./waiting.js";
+import { whileOpen } from "./while_open.js";
+
+/**
+ * @param {HTMLElement} host
+ * @param {Bench} bench
+ */
+export async function build(host, bench) {
+  await styleSheet("steps");
+  const client = stepBench(bench);
+  const named = await stepNames(bench);
+  const waiting = new Waiting(WORDS.solving);
+  const figure_host = document.createElement("div");
+  const progress = note("");
+  progress.setAttribute("role", "status");
+  const table = tableOf(WORDS.columns);
+  table.className = "effects";
+  table.createCaption().textContent = WORDS.caption;
+  const shown = note("");
+  shown.setAttribute("role", "status");
+  const keep = button(WORDS.keep, () => void take());
+  const back = button(WORDS.back, () => void leave());
+  const choices = document.createElement("div");
+  choices.className = "part";
+  choices.append(shown, keep, back);
+  choices.hidden = true;
+  host.append(...waiting.parts, figure_host, progress, choices, table, note(WORDS.about));
+
+  /** @type {ChoiceField | undefined} */
+  let figure;
+  /** @type {Steps | undefined} */
+  let steps;
+  /** @type {(StepEffect | undefined)[]} */
+  let effects = [];
+  /** @type {(DrivenFigures | undefined)[]} */
+  let responses = [];
+  let from = "";
+  /** Whatever began before this changed is over. */
+  let turn = 0;
+  /** @type {{ design: Design, text: string } | undefined} the top with a step, while it is shown */
+  let on_trial;
+
+  /** Everything anew, from the design as it stands. */
+  const begin = () =>
+    waiting.run(async () => {
+      turn += 1;
+      const own = turn;
+      on_trial = undefined;
+      choices.hidden = true;
+      from = bench.store.text;
+      const found = await client.ask("steps", { design: from });
+      if (own !== turn) {
+        return;
+      }
+      waiting.say("");
+      steps = found;
+      effects = [];
+      responses = [];
+      const word = figure?.word ?? firstFigure(found);
+      figure = new ChoiceField(WORDS.figure, "", figuresOf(found), () => void fill());
+      figure.show(word);
+      figure_host.replaceChildren(figure.row);
+      await fill();
+    });
+
+  /** What is known of the figure chosen, and then what isn't yet, step by step. */
+  const fill = () =>
+    waiting.tell(async () => {
+      turn += 1;
+      const own = turn;
+      const count = steps?.steps.length ?? 0;
+      let none = 0;
+      for (let step = 0; step < count; step += 1) {
+        const ofResponse = /^(island|wings)$/.test(figure?.word ?? "");
+        const known = ofResponse ? responses : effects;
+        if (!(step in known)) {
+          const request = { design: from, step };
+          const answer = ofResponse
+            ? await client.askBeside("step_response", request)
+            : await client.askBeside("step_effect", request);
+          if (own !== turn) {
+            return;
+          }
+          // Those that can't be made stay nothing.
+          known[step] = /** @type {any} */ (answer);
+          if (ofResponse || step % 8 === 0) {
+            show();
+            progress.textContent = WORDS.progress(step + 1, count);
+          }
+        }
+        none += known[step] === undefined ? 1 : 0;
+      }
+      show();
+      progress.textContent = WORDS.done(count, none);
+    });
+
+  /**
+   * Of the figure chosen.
+   * @param {number} step
+   * @returns {{ value: number, within: number | undefined } | undefined}
+   */
+  const effectOf = (step) => {
+    const [what, at] = (figure?.word ?? "").split(" ");
+    const [effect, response] = [effects[step], responses[step]];
+    if (what === "island" || what === "wings") {
+      const told = what === "island" ? response?.island_mobility_db : response?.wing_activity;
+      return told ? { value: told.value, within: told.sure_within } : undefined;
+    }
+    if (effect === undefined) {
+      return undefined;
+    }
+    if (what === "mode") {
+      const value = effect.by_mode_hz[Number(at)];
+      return { value, within: Math.abs(value) * (steps?.modes[Number(at)].sure_within ?? 0) };
+    }
+    // Lengths and areas are as exact as the design.
+    return { value: what === "mass" ? effect.mass_g : effect.narrows_mm[Number(at)], within: undefined };
+  };
+
+  const show = () => {
+    const known = (steps?.steps ?? []).flatMap((step, index) => {
+      const told = effectOf(index);
+      return told === undefined ? [] : [{ step, index, ...told }];
+    });
+    known.sort((one, other) => Math.abs(other.value) - Math.abs(one.value));
+    const most = Math.max(...known.map(({ value, within }) => Math.abs(value) + (within ?? 0)), Number.MIN_VALUE);
+    const unit = unitOf(figure?.word);
+    const focused = table.contains(document.activeElement)
+      ? /** @type {HTMLElement} */ (document.activeElement).dataset.step
+      : undefined;
+    const body = table.tBodies[0];
+    body.replaceChildren();
+    for (const { step, index, value, within } of known) {
+      const { name, unit: of_step } = named(step);
+      const words = stepText(name, step.change, of_step);
+      const row = namedRow(body, "");
+      const chosen = button(words, () => void stepTo(index, words));
+      chosen.dataset.step = String(index);
+      row.cells[0].replaceChildren(chosen);
+      const cell = row.insertCell();
+      const text = document.createElement("span");
+      text.textContent = effectText(value, within, unit);
+      cell.append(barOf(value / most, (within ?? 0) / most), text);
+      if (focused === String(index)) {
+        chosen.focus();
+      }
+    }
+  };
+
+  /**
+   * @param {number} step
+   * @param {string} words
+   */
+  const stepTo = (step, words) =>
+    bench.attempt(async () => {
+      const text = await client.ask("stepped", { design: from, step, share: 1 });
+      const design = JSON.parse(text);
+      on_trial = { design, text: JSON.stringify(design) };
+      shown.textContent = WORDS.shown(words);
+      choices.hidden = false;
+      bench.trial(design);
+    });
+
+  const leave = async () => {
+    on_trial = undefined;
+    choices.hidden = true;
+    await bench.settle(JSON.parse(from));
+  };
+
+  const take = async () => {
+    const design = on_trial?.design;
+    if (design !== undefined && (await bench.settle(design))) {
+      bench.say(WORDS.kept);
+    }
+  };
+
+  const beginAtRest = atRest(() => void begin());
+  // A trial of ours is looked at from where it began; anything else begins anew.
+  whileOpen(host, bench, () => {
+    const { text } = bench.store;
+    const settled = on_trial === undefined || choices.hidden;
+    if (text !== from && (settled || text !== on_trial?.text)) {
+      beginAtRest();
+    }
+  });
+}
+
+/**
+ * A bar to one side of the middle with its spread over its end.
+ * @param {number} share of the half width, −1 to 1
+ * @param {number} within likewise
+ */
+function barOf(share, within) {
+  const bar = document.createElement("span");
+  bar.className = "effect-bar";
+  bar.setAttribute("aria-hidden", "true");
+  bar.style.setProperty("--from", String(Math.min(0, share)));
+  bar.style.setProperty("--to", String(Math.max(0, share)));
+  bar.style.setProperty("--end", String(share));
+  bar.style.setProperty("--within", String(within));
+  bar.classList.toggle("less", share < 0);
+  return bar;
+}
