@@ -9,7 +9,7 @@
 /** @import { Layout } from "./second_top.js" */
 
 import { COMPARE_WORDS as WORDS } from "#words/compare.js";
-import { hertzText } from "#words/page.js";
+import { hertzText, modeName } from "#words/page.js";
 import { download, fileName, read } from "../design_files.js";
 import { part } from "../page_parts.js";
 import { styleSheet } from "../style_sheet.js";
@@ -295,14 +295,13 @@ export async function build(host, bench) {
     colours.offer(true);
     const row = rows.find((row) => row.pair.b?.number === pair.b.number);
     const shift = row?.pair.a?.number === pair.a?.number ? row?.shift : undefined;
-    const hertz = (/** @type {Mode} */ mode, /** @type {number | undefined} */ best) =>
-      `${hertzText(best ?? mode.frequency_hz)} Hz`;
+    const mode = (/** @type {Mode | undefined} */ mode, /** @type {number | undefined} */ best_hz) =>
+      mode === undefined || driven
+        ? WORDS.at_rest
+        : `${modeName(mode)}, ${hertzText(best_hz ?? mode.frequency_hz)}\u202fHz`;
     second.caption(
-      caption("a", a.name, [
-        driven ? WORDS.at_rest : WORDS.caption_mode(pair.a),
-        pair.a === undefined || driven ? "" : hertz(pair.a, shift?.a_hz),
-      ]),
-      caption("b", store.name, driven ? [] : [WORDS.caption_mode(pair.b), hertz(pair.b, shift?.b_hz)]),
+      [`a: ${a.name}`, pair.a === undefined && !driven ? WORDS.no_partner : mode(pair.a, shift?.a_hz)],
+      [`b: ${WORDS.own}`, driven ? "" : mode(pair.b, shift?.b_hz)],
     );
     pairs.point(pair.b.number);
     matrix.point(pair.a === undefined ? undefined : pair.a.number - 1, pair.b.number - 1);
@@ -363,15 +362,6 @@ export async function build(host, bench) {
     }
   });
   await choice.list();
-}
-
-/**
- * @param {string} letter
- * @param {string} name
- * @param {readonly string[]} more
- */
-function caption(letter, name, more) {
-  return [`${letter}: ${name}`, ...more.filter((text) => text !== "")].join(" · ");
 }
 
 /**

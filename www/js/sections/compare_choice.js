@@ -33,6 +33,7 @@ export class CompareChoice {
     for (const [word, text] of Object.entries(WORDS.choices)) {
       this.#select.append(new Option(text, word));
     }
+    this.#select.setAttribute("aria-label", WORDS.with);
     this.#group.label = WORDS.kept;
     this.#select.append(this.#group);
     this.#select.addEventListener("focus", () => void this.list());

@@ -25,8 +25,15 @@ export class OtherDesign {
   #client;
   #turn = 0;
   #changed;
+  #name = "";
+  /** The text of the design that was asked for last. */
+  #asked = "";
+  /** @type {Promise<Problem | undefined>} */
+  #taking = Promise.resolve(undefined);
   /** @type {Other | undefined} */
   #now;
+  /** @type {Map<number, Motion>} by the mode's number */
+  #motions = new Map();
 
   /**
    * @param {() => void} changed there are other figures, or it is known how sure they are
@@ -52,36 +59,61 @@ export class OtherDesign {
    * @param {string} text
    * @returns {Promise<Problem | undefined>} what is wrong with it
    */
-  async take(name, text) {
-    if (text === this.#now?.design) {
+  take(name, text) {
+    this.#name = name;
+    if (text !== this.#asked) {
+      this.#asked = text;
+      this.#turn += 1;
       this.#client.abandon();
+      this.#taking = text === this.#now?.design ? this.#goBack(this.#turn) : this.#solve(this.#turn, text);
+    } else if (this.#now !== undefined && name !== this.#now.name) {
       this.#now = { ...this.#now, name };
       this.#changed();
-      return undefined;
     }
-    this.#turn += 1;
-    const turn = this.#turn;
-    this.#client.abandon();
+    return this.#taking;
+  }
+
+  /**
+   * What is there is wanted again, after another one was asked for.
+   * @param {number} turn
+   */
+  async #goBack(turn) {
+    if (this.#now !== undefined) {
+      this.#now = { ...this.#now, name: this.#name };
+      this.#changed();
+      if (this.#now.sureties === undefined) {
+        void this.#judge(turn, this.#now.design);
+      }
+    }
+    return undefined;
+  }
+
+  /**
+   * @param {number} turn
+   * @param {string} text
+   */
+  async #solve(turn, text) {
     try {
       const design = await this.#client.ask("open", { json: text });
       const solution = await this.#client.ask("solve", { design, size: SIZE, count: COUNT, wish: FIRST_WISH });
       const all = { design, size: SIZE, count: COUNT, mode: 1, proven: true };
       const signatures = await this.#client.ask("signatures", all);
       if (turn === this.#turn) {
-        this.#now = { name, design, solution, signatures };
+        this.#now = { name: this.#name, design, solution, signatures };
+        this.#motions = new Map([[solution.motion.mode, solution.motion]]);
         this.#changed();
         void this.#judge(turn, design);
       }
-      return undefined;
     } catch (reason) {
       if (reason instanceof ProblemError) {
+        this.#asked = this.#now?.design ?? "";
         return reason.problem;
       }
-      if (reason instanceof Superseded) {
-        return undefined;
+      if (!(reason instanceof Superseded)) {
+        throw reason;
       }
-      throw reason;
     }
+    return undefined;
   }
 
   /** Lets go of it. */
@@ -89,6 +121,8 @@ export class OtherDesign {
     this.#turn += 1;
     this.#client.abandon();
     this.#now = undefined;
+    this.#asked = "";
+    this.#motions.clear();
   }
 
   /**
@@ -97,10 +131,15 @@ export class OtherDesign {
    */
   async motion(mode) {
     const now = this.#now;
-    if (now === undefined || now.solution.motion.mode === mode.number) {
-      return now?.solution.motion;
+    const known = this.#motions.get(mode.number);
+    if (now === undefined || known !== undefined) {
+      return known;
     }
-    return this.#beside("motion", now, mode.number);
+    const motion = await this.#beside("motion", now, mode.number);
+    if (motion !== undefined && now.signatures === this.#now?.signatures) {
+      this.#motions.set(mode.number, motion);
+    }
+    return motion;
   }
 
   /**

@@ -18,7 +18,7 @@ const NONE = "–";
 
 /** Rows to choose from, one for each pair or mode without a partner. */
 export class PairTable {
-  table = tableOf([WORDS.shape, "a, Hz", "b, Hz", "b − a, %", WORDS.cents, "MAC"]);
+  table = tableOf([WORDS.shape, "a, Hz", "b, Hz", "b\u00a0−\u00a0a,\u00a0%", WORDS.cents, "MAC"]);
   #chosen;
   /** @type {HTMLButtonElement[]} */
   #buttons = [];
@@ -103,7 +103,7 @@ export function figureRows(a, b) {
     { name: WORDS.lift, unit: "%", a: lift(a), b: lift(b) },
     { name: WORDS.flap, unit: "%", a: flap(a), b: flap(b) },
     ...narrows.map((key) => ({
-      name: WORDS.narrows(REGION_WORDS.name(key)),
+      name: REGION_WORDS.name(key),
       unit: "mm",
       a: narrowest(a, key),
       b: narrowest(b, key),
@@ -112,7 +112,7 @@ export function figureRows(a, b) {
 }
 
 export function figureTable() {
-  const table = tableOf(["", "a", "b", "b − a"]);
+  const table = tableOf(["", "a", "b", "b\u00a0−\u00a0a"]);
   table.className = "regions-table figure-table";
   table.createCaption().textContent = WORDS.figures;
   return table;
@@ -126,11 +126,10 @@ export function fillFigures(table, rows) {
   const body = table.tBodies[0];
   body.replaceChildren();
   for (const { name, unit, a, b } of rows) {
-    const row = namedRow(body, name);
+    const row = namedRow(body, `${name}, ${unit}`);
     const decimals = unit === "%" ? 0 : unit === "mm" ? 2 : 1;
-    const one = (/** @type {number | undefined} */ value) =>
-      value === undefined ? NONE : `${numberText(value, decimals)}\u202f${unit}`;
-    const change = a === undefined || b === undefined ? NONE : `${signedText(b - a, decimals)}\u202f${unit}`;
+    const one = (/** @type {number | undefined} */ value) => (value === undefined ? NONE : numberText(value, decimals));
+    const change = a === undefined || b === undefined ? NONE : signedText(b - a, decimals);
     for (const text of [one(a), one(b), change]) {
       row.insertCell().textContent = text;
     }

@@ -123,11 +123,18 @@ export class SecondTop {
   }
 
   /**
-   * @param {string} other
-   * @param {string} own
+   * @param {readonly string[]} other lines
+   * @param {readonly string[]} own
    */
   caption(other, own) {
-    [this.#captions[0].textContent, this.#captions[1].textContent] = [other, own];
+    for (const [at, lines] of [other, own].entries()) {
+      const spans = lines.map((text) => {
+        const line = document.createElement("span");
+        line.textContent = text;
+        return line;
+      });
+      this.#captions[at].replaceChildren(...spans);
+    }
   }
 
   /** Leaves the stage to its own top. */
@@ -157,7 +164,7 @@ export class SecondTop {
       return;
     }
     if (open === undefined) {
-      this.#captions[0].textContent = WORDS.not_drawn;
+      this.caption([WORDS.not_drawn], []);
       return;
     }
     const { view } = open;

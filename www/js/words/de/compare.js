@@ -2,7 +2,6 @@
  * What the comparison of two designs says, in German.
  */
 /** @import * as English from "../en/compare.js" */
-import { modeName } from "./page.js";
 
 /** @type {typeof English.COMPARE_WORDS} */
 export const COMPARE_WORDS = {
@@ -17,7 +16,6 @@ export const COMPARE_WORDS = {
   kept_of: (kept) =>
     `${kept.name}, ${new Date(kept.kept_ms).toLocaleString("de", { dateStyle: "medium", timeStyle: "short" })}`,
   file: "Oder die Datei eines Entwurfs",
-  from_file: "aus einer Datei",
   at_rest: "in Ruhe",
   swap: "Am anderen weiterarbeiten",
   swapped: "Die beiden haben getauscht. Rückgängig bringt das Vorige zurück.",
@@ -35,7 +33,8 @@ export const COMPARE_WORDS = {
   divider: "Trennlinie zwischen den beiden Decken",
   divided: (pct) => `${pct.toFixed(0)} % der Bühne zeigen a`,
   not_drawn: "a lässt sich hier nicht zeichnen",
-  caption_mode: (mode) => (mode === undefined ? "keine Mode dieser Form, in Ruhe" : modeName(mode)),
+  no_partner: "keine Mode dieser Form",
+  own: "jetzt",
   pairs: "Moden, nach der Form gepaart",
   shape: "Form",
   cents: "Cent",
@@ -58,17 +57,16 @@ export const COMPARE_WORDS = {
   mass: "Masse des Holzes",
   lift: "Hub der Insel",
   flap: "Größter Schlag eines Flügels",
-  narrows: (region) => `${region}, schmalste Stelle`,
   figures_about:
-    "Hub und Schlag in Prozent der größten Bewegung der jeweiligen Mode, positiv nach außen bei Phase 0°. Massen und Breiten sind die der Entwürfe und streuen nicht; was geschnitzt wird, schon.",
+    "Hub und Schlag in Prozent der größten Bewegung der jeweiligen Mode, positiv nach außen bei Phase 0°. Die Engstellen, wo sie am schmalsten sind. Massen und Breiten sind die der Entwürfe und streuen nicht; was geschnitzt wird, schon.",
   matrix: "Wie ähnlich die Formen sind (MAC in Hundertsteln)",
   matrix_about:
     "Umrandet: die Paare. Ein Feld drücken zeigt das Paar auf der Bühne; Pfeiltasten gehen von Feld zu Feld.",
-  colours: { height: "Unterschied der Höhe", thickness: "Unterschied der Stärke", motion: "Unterschied der Bewegung" },
+  colours: { height: "Höhe: b\u00a0−\u00a0a", thickness: "Stärke: b\u00a0−\u00a0a", motion: "Bewegung: b\u00a0−\u00a0a" },
   colour_ends: {
     height: ["b tiefer", "b höher"],
     thickness: ["b dünner", "b dicker"],
-    motion: ["b innen von a", "b außen von a"],
+    motion: ["b nach innen", "b nach außen"],
   },
   colours_about:
     "„Farbe nach“ auf der Bühne bietet nun Unterschiede an, b weniger a: von Höhe und Stärke in mm, von der Bewegung des Paars nach außen in Prozent der größten, wie gezeichnet. Verglichen werden Stellen bei gleichen Anteilen von Länge und Breite der Umrisse; wo nur eine Holz hat, ist kein Unterschied gezeigt.",

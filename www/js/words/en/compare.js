@@ -2,8 +2,6 @@
  * What the comparison of two designs says.
  */
 /** @import { Kept } from "../../kept_designs.js" */
-/** @import { Mode } from "../../messages.js" */
-import { modeName } from "./page.js";
 
 export const COMPARE_WORDS = {
   with: "Compare with",
@@ -18,7 +16,6 @@ export const COMPARE_WORDS = {
   kept_of: (kept) =>
     `${kept.name}, ${new Date(kept.kept_ms).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" })}`,
   file: "Or a design’s file",
-  from_file: "from a file",
   at_rest: "at rest",
   swap: "Work on the other",
   swapped: "The two have changed places. Undo brings back what you had.",
@@ -38,8 +35,8 @@ export const COMPARE_WORDS = {
   /** @param {number} pct */
   divided: (pct) => `${pct.toFixed(0)} % of the stage shows a`,
   not_drawn: "a can’t be drawn here",
-  /** @param {Mode | undefined} mode */
-  caption_mode: (mode) => (mode === undefined ? "no mode of this shape, at rest" : modeName(mode)),
+  no_partner: "no mode of this shape",
+  own: "now",
   pairs: "Modes paired by shape",
   shape: "Shape",
   cents: "cents",
@@ -62,16 +59,15 @@ export const COMPARE_WORDS = {
   mass: "Mass of the wood",
   lift: "Island’s lift",
   flap: "Largest flap of a wing",
-  narrows: (/** @type {string} */ region) => `${region}, narrowest`,
   figures_about:
-    "Lift and flap in per cent of each mode’s own largest motion, positive outwards when the phase is 0°. Mass and widths are those of the designs and have no scatter; what is carved has.",
+    "Lift and flap in per cent of each mode’s own largest motion, positive outwards when the phase is 0°. The narrows are where they are narrowest. Mass and widths are those of the designs and have no scatter; what is carved has.",
   matrix: "How alike the shapes are (MAC, in hundredths)",
   matrix_about: "Outlined: the pairs. Press a cell to see that pair on the stage; arrow keys go from cell to cell.",
-  colours: { height: "difference of height", thickness: "difference of thickness", motion: "difference of motion" },
+  colours: { height: "height: b\u00a0−\u00a0a", thickness: "thickness: b\u00a0−\u00a0a", motion: "motion: b\u00a0−\u00a0a" },
   colour_ends: {
     height: /** @type {[string, string]} */ (["b lower", "b higher"]),
     thickness: /** @type {[string, string]} */ (["b thinner", "b thicker"]),
-    motion: /** @type {[string, string]} */ (["b inward of a", "b outward of a"]),
+    motion: /** @type {[string, string]} */ (["b inward", "b outward"]),
   },
   colours_about:
     "“Colour by” on the stage now offers differences, b less a: of height and thickness in mm, of the pair’s outward motion in per cent of the largest as drawn. Places at the same shares of the outlines’ length and width are compared; where only one has wood, no difference is shown.",
