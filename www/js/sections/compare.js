@@ -219,11 +219,24 @@ export async function build(host, bench) {
         return;
       }
       matched = { a: other.now, b: b.solution, found };
+      if (b.solution.size !== "preview") {
+        frame(b.design);
+      }
       matrix.show(a.solution.modes, b.solution.modes, found.likeness, found.partners);
     }
     matched = { ...matched, a: other.now ?? a };
     tell(matched);
     await showPair();
+  };
+
+  let framed = "";
+  /** A settled top of another outline may be of another size. @param {string} design */
+  const frame = (design) => {
+    const outline = JSON.stringify(JSON.parse(design).outline);
+    if (framed !== outline) {
+      framed = outline;
+      stage.refit();
+    }
   };
 
   /** @param {Matched} now */

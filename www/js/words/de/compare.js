@@ -62,7 +62,11 @@ export const COMPARE_WORDS = {
   matrix: "Wie ähnlich die Formen sind (MAC in Hundertsteln)",
   matrix_about:
     "Umrandet: die Paare. Ein Feld drücken zeigt das Paar auf der Bühne; Pfeiltasten gehen von Feld zu Feld.",
-  colours: { height: "Höhe: b\u00a0−\u00a0a", thickness: "Stärke: b\u00a0−\u00a0a", motion: "Bewegung: b\u00a0−\u00a0a" },
+  colours: {
+    height: "Höhe: b\u00a0−\u00a0a",
+    thickness: "Stärke: b\u00a0−\u00a0a",
+    motion: "Bewegung: b\u00a0−\u00a0a",
+  },
   colour_ends: {
     height: ["b tiefer", "b höher"],
     thickness: ["b dünner", "b dicker"],

@@ -63,7 +63,11 @@ export const COMPARE_WORDS = {
     "Lift and flap in per cent of each mode’s own largest motion, positive outwards when the phase is 0°. The narrows are where they are narrowest. Mass and widths are those of the designs and have no scatter; what is carved has.",
   matrix: "How alike the shapes are (MAC, in hundredths)",
   matrix_about: "Outlined: the pairs. Press a cell to see that pair on the stage; arrow keys go from cell to cell.",
-  colours: { height: "height: b\u00a0−\u00a0a", thickness: "thickness: b\u00a0−\u00a0a", motion: "motion: b\u00a0−\u00a0a" },
+  colours: {
+    height: "height: b\u00a0−\u00a0a",
+    thickness: "thickness: b\u00a0−\u00a0a",
+    motion: "motion: b\u00a0−\u00a0a",
+  },
   colour_ends: {
     height: /** @type {[string, string]} */ (["b lower", "b higher"]),
     thickness: /** @type {[string, string]} */ (["b thinner", "b thicker"]),
