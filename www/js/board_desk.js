@@ -1,5 +1,6 @@
 /** @import { Arch, Arching, Code, Drawings, Exchange, Fittings, Hole, HoleFigures, MeasureLimits, Movement } from "./messages.js" */
-/** @import { PlaceFigures, Preset, Regions, RegionsAt, Request, RequestKind, Species, Thickness, WoodFigures } from "./messages.js" */
+/** @import { PlaceFigures, Preset, Regions, RegionsAt, Request, RequestKind, ShapeLikeness, Species } from "./messages.js" */
+/** @import { Thickness, WoodFigures } from "./messages.js" */
 
 /**
  * The drawing board's class, as the wasm module gives it: one design, drawn. Making one may throw a Problem.
@@ -33,6 +34,7 @@
  * @property {() => Preset[]} presets
  * @property {() => Species[]} species
  * @property {(text: string) => Code} qr_code may throw a Problem
+ * @property {(a: Float32Array, b: Float32Array, modes_of_b: number) => ShapeLikeness} compare_shapes
  */
 
 /** Answers requests about drawings; keeps the board of the design it was asked about last. */
@@ -103,6 +105,8 @@ export class BoardDesk {
         return this.#with(request.design).regions_at(request.places_mm);
       case "movement":
         return this.#with(request.design).movement(request.nodes, request.re, request.im);
+      case "compare_shapes":
+        return this.#Board.compare_shapes(request.a, request.b, request.modes_of_b);
       case "to_mass":
         return this.#with(request.design).to_mass(request.mass_g);
       case "with_thicknesses":

@@ -96,6 +96,16 @@ export class DesignStore {
     return this.#future.length;
   }
 
+  /** The design of the first step that is still known. */
+  get first() {
+    return this.#past[0] ?? this.#settled;
+  }
+
+  /** The design before the last change: before the one under the hand, or else before the last step. */
+  get before() {
+    return this.#design === this.#settled ? (this.#past.at(-1) ?? this.#settled) : this.#settled;
+  }
+
   /**
    * Takes a design as a step. One equal to the last settled one is none: a handle was put back.
    * @param {Design} design one that the core has accepted

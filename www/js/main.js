@@ -25,6 +25,7 @@ import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 /** @import { Design } from "./design_store.js" */
 /** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
+/** @import { Mode } from "./messages.js" */
 /** @import { Bench } from "./sections.js" */
 /** @typedef {"loading" | "top" | "modes" | "error"} PageState */
 
@@ -114,10 +115,13 @@ const session = new TopSession(store, workers, {
   },
 });
 
-const modes = new ModeTable(part("#modes", HTMLTableElement), (mode) => {
+const modes = new ModeTable(part("#modes", HTMLTableElement), choose);
+
+/** @param {Mode} mode */
+function choose(mode) {
   results.choose(mode);
   void session.choose(mode);
-});
+}
 
 const fine = new FineMesh(
   () => session.fine(),
@@ -139,6 +143,10 @@ const bench = {
   board,
   trial,
   settle: (design) => change(undefined, () => session.settle(design)),
+  choose: (mode) => {
+    modes.choose(mode);
+    choose(mode);
+  },
   say: (text) => notices.say(text),
   warn: (problem) => notices.warn(problem, WORDS.design_kept),
   attempt: async (work) => {

@@ -28,6 +28,7 @@
  * @property {number} mode number of the mode, 1 for the lowest elastic one
  * @property {Float32Array} re (vertex, [ux, uy, uz, nx, ny, nz])
  * @property {Float32Array} im (vertex, [ux, uy, uz, nx, ny, nz])
+ * @property {number} [scale_mm_per_m] of a mode: what its shape of unit modal mass was multiplied by
  */
 
 /**
@@ -46,6 +47,7 @@
  * @property {number | null} [converged_hz] corrected for the mesh; none where two meshes can't tell
  * @property {number | null} [mesh_hz] what mesh and shell leave open in it, ± Hz; none without it
  * @property {number} wood_hz one standard deviation of what boards of the wood differ by, ± Hz
+ * @property {number[]} wood_parts_pct what one standard deviation of each figure of the wood makes, per cent with its sign
  * @property {number} q quality factor, by the wood's own losses
  */
 
@@ -309,6 +311,14 @@
  * @property {{ key: string, amplitude: [number, number] }[]} flaps of the wings, beyond going along with the island
  */
 
+/**
+ * How like each other the modes of two tops are by shape.
+ * @typedef {object} ShapeLikeness
+ * @property {Float32Array} likeness (mode of a, mode of b) from -1, the same the other way round, to 1; squared, the modal assurance
+ * criterion
+ * @property {Float32Array} partners (mode of a) the mode of b with its shape, from 1, or 0 where it has none
+ */
+
 /** @typedef {{ keys: string[], indices: Float32Array }} RegionsAt (place) an index of the regions' keys */
 
 /**
@@ -355,6 +365,7 @@
  * @property {{ send: { design: string, size: MeshSize, count: number, wish: ModeWish, kin?: Kin }, get: Solution }} solve
  * @property {{ send: OfMode, get: Motion }} motion of a mode
  * @property {{ send: OfMode, get: Float32Array }} strain_energy (node) per volume, over its mean
+ * @property {{ send: OfMode, get: Float32Array }} signatures (mode, place) of all modes there: see ShapeLikeness
  * @property {{ send: { design: string, size: MeshSize, count: number }, get: Surety[] }} surety of the modes that a solve of
  * the same gives
  * @property {{ send: { design: string }, get: Drawings }} drawings this and what follows the drawing board answers
@@ -379,6 +390,8 @@
  * @property {{ send: { design: string, treble: boolean, d: string, mm_from_path: number[] }, get: Hole }} traced_hole
  * @property {{ send: { design: string }, get: Regions }} regions
  * @property {{ send: { text: string }, get: Code }} qr_code
+ * @property {{ send: { a: Float32Array, b: Float32Array, modes_of_b: number }, get: ShapeLikeness }} compare_shapes by the signatures
+ * (mode, place) of two tops' modes
  * @property {{ send: { design: string }, get: Thickness }} thickness
  * @property {{ send: { design: string }, get: Driven }} driven this and what follows the driven top answers
  * @property {{ send: { design: string, drive: Drive, hz: number }, get: DrivenMotion }} driven_motion

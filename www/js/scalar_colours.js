@@ -13,15 +13,33 @@ import { sequentialColour } from "./sequential_colours.js";
 /**
  * What can be shown: its unit and decimals, whether it has a middle from which it goes both ways, and whether its few largest
  * values are left beyond the scale's ends, where all others would look alike beside them.
- * @type {Record<string, { unit: string, decimals: number, signed?: [string, string], clipped?: boolean }>}
+ * @typedef {object} Scalar
+ * @property {string} unit
+ * @property {number} decimals
+ * @property {[string, string]} [signed]
+ * @property {boolean} [clipped]
+ * @property {number} [least] that the scale of what is signed reaches to: less is nothing
+ * @property {"picture" | "motion"} [moment] after which there are others, "picture" where nothing is said
+ * @property {(picture: Picture) => Promise<Float32Array | undefined>} [values] (node) where the board doesn't know them
  */
+
+/** @type {Record<string, Scalar>} */
 const SCALARS = {
   height: { unit: "mm", decimals: 1 },
   thickness: { unit: "mm", decimals: 1 },
   slope: { unit: "°", decimals: 0 },
   curvature: { unit: "/m", decimals: 0, signed: COLOUR_WORDS.curvature, clipped: true },
-  strain_energy: { unit: COLOUR_WORDS.times_mean, decimals: 1, clipped: true },
+  strain_energy: { unit: COLOUR_WORDS.times_mean, decimals: 1, clipped: true, moment: "motion" },
 };
+
+/**
+ * Makes something else known that can be shown.
+ * @param {string} by
+ * @param {Scalar} scalar
+ */
+export function offerScalar(by, scalar) {
+  SCALARS[by] = scalar;
+}
 
 /** Follows what is shown with the colours of one number. */
 export class ScalarColours {
@@ -53,8 +71,12 @@ export class ScalarColours {
     this.#by = by;
     this.#diverging = diverging;
     const { stage } = this.#bench;
-    const moment = by === "strain_energy" ? "motion" : "picture";
-    this.#listening = [stage.listen("picture", () => this.#bridge()), stage.listen(moment, () => void this.#follow())];
+    const follow = () => void this.#follow();
+    this.#listening = [
+      stage.listen("picture", () => this.#bridge()),
+      stage.listen(SCALARS[by].moment ?? "picture", follow),
+      stage.listen("beside", follow),
+    ];
     void this.#follow();
   }
 
@@ -80,11 +102,13 @@ export class ScalarColours {
 
   async #follow() {
     const { stage } = this.#bench;
-    const [by, picture] = [this.#by, stage.picture];
+    const [by, picture, beside, other] = [this.#by, stage.picture, stage.beside, stage.beside?.picture];
     const of_nodes = picture && (await this.#values(by, picture));
+    const of_other = other && (await beside?.scalar(by));
     // Something newer is on its way where the answer is late.
-    if (picture !== undefined && of_nodes !== undefined && picture === stage.picture && by === this.#by) {
-      this.#paint(by, picture, of_nodes);
+    const current = picture === stage.picture && other === stage.beside?.picture && by === this.#by;
+    if (picture !== undefined && of_nodes !== undefined && current) {
+      this.#paint(by, picture, of_nodes, other && of_other && { picture: other, of_nodes: of_other });
     }
   }
 
@@ -95,25 +119,34 @@ export class ScalarColours {
    */
   #values(by, picture) {
     const { session, store, board } = this.#bench;
+    const { values } = SCALARS[by];
+    if (values !== undefined) {
+      return values(picture);
+    }
     return by === "strain_energy"
       ? session.strainEnergy()
       : board().askBeside("quantity", { design: store.text, what: by, places_mm: outsidePlaces(picture) });
   }
 
   /**
+   * Both tops on one scale.
    * @param {string} by
    * @param {Picture} picture
    * @param {Float32Array} of_nodes
+   * @param {{ picture: Picture, of_nodes: Float32Array }} [other] of the top beside it
    */
-  #paint(by, picture, of_nodes) {
+  #paint(by, picture, of_nodes, other) {
     if (nodeCount(picture) !== of_nodes.length) {
       // The picture is of another mesh than the mode.
       return;
     }
-    const { unit, decimals, signed, clipped } = SCALARS[by];
-    const range = rangeOf(of_nodes, { signed: signed !== undefined, clipped: clipped === true });
+    const { unit, decimals, signed, clipped, least = 0 } = SCALARS[by];
+    const all = other === undefined ? of_nodes : Float32Array.from([...of_nodes, ...other.of_nodes]);
+    const found = rangeOf(all, { signed: signed !== undefined, clipped: clipped === true });
+    const range = signed && found.most < least ? { least: -least, most: least } : found;
     const span = Math.max(range.most - range.least, Number.MIN_VALUE);
-    const shares = of_nodes.map((value) => Math.min(Math.max((value - range.least) / span, 0), 1));
+    const share = (/** @type {number} */ value) => Math.min(Math.max((value - range.least) / span, 0), 1);
+    const shares = of_nodes.map(share);
     const steps = this.#diverging.length / 3;
     const colours = signed ? this.#diverging : sequential(steps);
     const with_alpha = new Uint8Array(4 * steps).fill(255);
@@ -123,6 +156,10 @@ export class ScalarColours {
     // The numbers belong to this picture; a new view's picture brings its own.
     const of_vertices = Float32Array.from(nodesOf(picture), (node) => shares[node]);
     this.#bench.stage.look((view) => view.set_scalar(of_vertices, with_alpha));
+    if (other !== undefined && nodeCount(other.picture) === other.of_nodes.length) {
+      const of_others = Float32Array.from(nodesOf(other.picture), (node) => share(other.of_nodes[node]));
+      this.#bench.stage.beside?.tell((view) => view.set_scalar(of_others, with_alpha));
+    }
     this.#painted = { places_mm: outsidePlaces(picture), shares, colours: with_alpha };
     this.#bench.stage.hold("colour", (view) => view.set_colour("scalar"));
     const end = (/** @type {number} */ value, /** @type {string} */ beyond, /** @type {string} */ word) =>

@@ -2,7 +2,7 @@
  * The sections below the main measures. Each is loaded when it is first opened: the first visit waits for none of them.
  */
 /** @import { Design, DesignStore } from "./design_store.js" */
-/** @import { Problem } from "./messages.js" */
+/** @import { Mode, Problem } from "./messages.js" */
 /** @import { Stage } from "./stage.js" */
 /** @import { TopSession } from "./top_session.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */
@@ -20,6 +20,7 @@ import { styleSheet } from "./style_sheet.js";
  * @property {() => WorkshopClient} board
  * @property {(design: Design) => void} trial shows a design whose handle still moves
  * @property {(design: Design) => Promise<boolean>} settle takes a design as a step; false where it can't be
+ * @property {(mode: Mode) => void} choose shows another mode of the top that is shown
  * @property {(text: string) => void} say
  * @property {(problem: Problem) => void} warn
  * @property {(work: () => Promise<unknown>) => Promise<void>} attempt tells a problem, after which every field shows the design
@@ -50,6 +51,7 @@ const SECTIONS = {
   curves: () => import("./sections/curves.js"),
   note: () => import("./sections/note.js"),
   tap: () => import("./sections/tap.js"),
+  compare: () => import("./sections/compare.js"),
   effects: () => import("./sections/effects.js"),
   target: () => import("./sections/target.js"),
   share: () => import("./sections/share.js"),

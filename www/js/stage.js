@@ -20,9 +20,22 @@ const LOSSES_A_MINUTE = 3;
  * @property {() => void} absent nothing here can draw
  */
 
-/** @typedef {"frame" | "picture" | "motion"} StageMoment after which something else is shown; a new view's picture is one too */
+/** @typedef {"frame" | "picture" | "motion" | "beside"} StageMoment after which something else is shown; a new view's picture is one too */
 
-/** Shows one top and its motion. */
+/**
+ * Another top that goes with the stage's own: same viewer, same phase, canvases of one size.
+ * @typedef {object} Beside
+ * @property {number} across share of the stage's width that each of the two has
+ * @property {number} share of the exaggeration with which the stage's own motion is drawn
+ * @property {(tell: (view: View) => void) => void} tell what holds for every view
+ * @property {(backend: Backend) => void} open once the stage's own view is there, with the same backend
+ * @property {(own: View) => void} makeRoom sees to it that both tops will fit on the stage's own canvas
+ * @property {(own: View, phase_rad: number, exaggeration_mm: number, size_px: [number, number]) => void} draw as own looks at its top
+ * @property {Picture | undefined} picture
+ * @property {(by: string) => Promise<Float32Array | undefined>} scalar (node) what its wood is coloured by
+ */
+
+/** Shows one top and its motion, and another beside it. */
 export class Stage {
   #host;
   #events;
@@ -37,8 +50,10 @@ export class Stage {
   /** @type {Map<string, (view: View) => void>} what holds for every view, by what it is about */
   #held = new Map();
   /** @type {Record<StageMoment, Set<() => void>>} */
-  #listeners = { frame: new Set(), picture: new Set(), motion: new Set() };
+  #listeners = { frame: new Set(), picture: new Set(), motion: new Set(), beside: new Set() };
   #drawn = false;
+  /** @type {Beside | undefined} */
+  #beside;
   #size;
   #width_px = 0;
   #height_px = 0;
@@ -82,6 +97,7 @@ export class Stage {
     });
     this.#sendPicture();
     this.#sendMotion();
+    this.#beside?.open(view.backend());
     this.#events.opened(colours);
     this.#loop.ask();
   }
@@ -127,8 +143,9 @@ export class Stage {
     return this.#motion;
   }
 
+  /** The largest displacement drawn of the stage's own motion. */
   get exaggeration_mm() {
-    return this.#exaggeration_mm;
+    return this.#exaggeration_mm * (this.#beside?.share ?? 1);
   }
 
   get phase_rad() {
@@ -168,6 +185,44 @@ export class Stage {
   hold(about, tell) {
     this.#held.set(about, tell);
     this.look(tell);
+    this.#beside?.tell(tell);
+  }
+
+  /** What holds for every view, for one that is opened beside the stage's own. */
+  get held() {
+    return this.#held.values();
+  }
+
+  /** What goes with the stage's own top. */
+  get beside() {
+    return this.#beside;
+  }
+
+  /**
+   * Shows another top with the stage's own from now on, or none.
+   * @param {Beside | undefined} beside
+   */
+  accompany(beside) {
+    this.#beside = beside;
+    if (beside !== undefined && this.#view !== undefined) {
+      beside.open(this.#view.backend());
+    }
+    // A view that made room for two gives it up with its next picture.
+    this.#sendPicture();
+    this.#sendMotion();
+    this.refit();
+  }
+
+  /** Frames what is shown anew: the canvas or what has to fit on it is another. */
+  refit() {
+    this.#width_px = 0;
+    this.#loop.ask();
+  }
+
+  /** Draws, once something beside the stage's own top is another. */
+  tellBeside() {
+    this.#say("beside");
+    this.#loop.ask();
   }
 
   /**
@@ -187,11 +242,13 @@ export class Stage {
    * @returns {Float32Array | undefined} a point and a direction in the top's frame, mm; undefined where nothing draws
    */
   ray(x_px, y_px) {
-    const ratio = this.#width_px / this.#host.clientWidth;
+    // Side by side, a place on either top is the same place.
+    const width_css = this.#host.clientWidth * (this.#beside?.across ?? 1);
+    const ratio = this.#width_px / width_css;
     /** @type {Float32Array | undefined} */
     let ray;
     this.#tell((view) => {
-      ray = view.ray(x_px * ratio, y_px * ratio);
+      ray = view.ray((x_px % width_css) * ratio, y_px * ratio);
     });
     return ray;
   }
@@ -219,11 +276,11 @@ export class Stage {
     this.#tell((view) => {
       view.resize(width_px, height_px);
       this.#width_px = 0;
-      view.draw(phase_rad, this.#exaggeration_mm);
+      view.draw(phase_rad, this.exaggeration_mm);
       copy(part("canvas", HTMLCanvasElement, this.#host));
       copied = true;
       this.#fitCanvas(view);
-      view.draw(this.#loop.phase_rad, this.#exaggeration_mm);
+      view.draw(this.#loop.phase_rad, this.exaggeration_mm);
     });
     return copied;
   }
@@ -294,8 +351,10 @@ export class Stage {
       this.#size.learn(frame_ms);
     }
     this.#tell((view) => {
+      this.#beside?.makeRoom(view);
       this.#fitCanvas(view);
-      view.draw(phase_rad, this.#exaggeration_mm);
+      this.#beside?.draw(view, phase_rad, this.#exaggeration_mm, [this.#width_px, this.#height_px]);
+      view.draw(phase_rad, this.exaggeration_mm);
     });
     if (!this.#drawn) {
       this.#drawn = true;
@@ -305,7 +364,8 @@ export class Stage {
 
   /** @param {View} view */
   #fitCanvas(view) {
-    const { width_px, height_px } = this.#size.next(this.playing);
+    const size = this.#size.next(this.playing);
+    const [width_px, height_px] = [Math.round(size.width_px * (this.#beside?.across ?? 1)), size.height_px];
     if (width_px !== this.#width_px || height_px !== this.#height_px) {
       this.#width_px = width_px;
       this.#height_px = height_px;
@@ -319,10 +379,19 @@ export class Stage {
    * @param {string} reason
    */
   async #recover(view, reason) {
-    if (view !== this.#view) {
-      return;
+    if (view === this.#view) {
+      this.#view = undefined;
+      await this.replace(reason);
     }
+  }
+
+  /**
+   * Replaces all that draws.
+   * @param {string} reason
+   */
+  async replace(reason) {
     console.warn(`graphics device lost: ${reason}`);
+    this.#view?.free();
     this.#view = undefined;
     const now_ms = performance.now();
     this.#losses_ms = [...this.#losses_ms.filter((at_ms) => now_ms - at_ms < 60_000), now_ms];
@@ -337,6 +406,6 @@ export class Stage {
  * @param {unknown} reason
  * @returns {boolean}
  */
-function isLoss(reason) {
+export function isLoss(reason) {
   return typeof reason === "object" && reason !== null && "kind" in reason && reason.kind === "gpu_lost";
 }

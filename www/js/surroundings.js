@@ -21,17 +21,10 @@ export function dress(stage) {
       return;
     }
     dressed = picture;
-    const distances = edgeDistances(picture);
-    const hidden = await hiddenSky(picture);
-    if (stage.picture !== picture) {
-      return;
+    const surroundings = await surroundingsOf(picture);
+    if (stage.picture === picture) {
+      stage.look((view) => view.set_surroundings(surroundings));
     }
-    const both = new Float32Array(2 * distances.length);
-    distances.forEach((distance, vertex) => {
-      both[2 * vertex] = distance;
-      both[2 * vertex + 1] = hidden[vertex];
-    });
-    stage.look((view) => view.set_surroundings(both));
   };
   stage.listen("picture", () => {
     clearTimeout(later);
@@ -43,4 +36,19 @@ export function dress(stage) {
     }
   });
   void lay();
+}
+
+/**
+ * @param {Picture} picture
+ * @returns {Promise<Float32Array>} (vertex, [mm from the outline, share of the sky hidden])
+ */
+export async function surroundingsOf(picture) {
+  const distances = edgeDistances(picture);
+  const hidden = await hiddenSky(picture);
+  const both = new Float32Array(2 * distances.length);
+  distances.forEach((distance, vertex) => {
+    both[2 * vertex] = distance;
+    both[2 * vertex + 1] = hidden[vertex];
+  });
+  return both;
 }

@@ -64,6 +64,8 @@ export class TopSession {
   #shown;
   /** @type {Promise<unknown>} */
   #judging = Promise.resolve();
+  /** @type {Set<() => void>} */
+  #listeners = new Set();
   /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
   #followed;
 
@@ -186,6 +188,7 @@ export class TopSession {
     this.#wish = mode;
     if (this.#shown !== undefined) {
       this.#shown.chosen = mode;
+      this.#tell();
     }
     return this.#guarded(() => this.#fetchMotion(mode));
   }
@@ -211,6 +214,28 @@ export class TopSession {
     }
     const motion = await this.#workerOf(shown.solution.size).askBeside("motion", requestOf(shown, mode));
     return shown === this.#shown ? motion : undefined;
+  }
+
+  /**
+   * @param {() => void} listener called when something else is shown, or it is known how sure its figures are
+   * @returns {() => void} stops listening
+   */
+  subscribe(listener) {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** (mode, place): what tells the modes that are shown from each other, and from those of any top. */
+  async signatures() {
+    const shown = this.#shown;
+    if (shown === undefined) {
+      return undefined;
+    }
+    const { step, design } = this.#followed ?? {};
+    if (shown.solution.size === "preview" && step !== undefined && design === shown.design) {
+      return step.signatures;
+    }
+    return this.#workerOf(shown.solution.size).askBeside("signatures", requestOf(shown, shown.chosen));
   }
 
   /** The mode that is shown, as people say it; empty before the first. */
@@ -322,6 +347,7 @@ export class TopSession {
     this.#shown = { solution, design, chosen };
     this.#events.picture(solution.picture, solution.motion);
     this.#events.figures(solution, chosen);
+    this.#tell();
     if (chosen.number !== solution.motion.mode) {
       await this.#fetchMotion(chosen);
     }
@@ -343,6 +369,13 @@ export class TopSession {
         shown.sureties = sureties;
       }
       this.#events.sureties(sureties);
+      this.#tell();
+    }
+  }
+
+  #tell() {
+    for (const listener of this.#listeners) {
+      listener();
     }
   }
 

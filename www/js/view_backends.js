@@ -32,6 +32,8 @@
  * @property {(plain: boolean) => void} set_plain grey in place of the wood's own colour
  * @property {(across: boolean, at_mm: number) => void} set_cut marks a cut at y, or at x where it goes along; NaN marks none
  * @property {(x_mm: number, y_mm: number) => void} set_place marks a place in plan; NaN marks none
+ * @property {(other: View) => void} make_room_for another of the same backend, whose top has to fit on the canvas as well
+ * @property {(other: View) => void} look_along_with another of the same backend
  * @property {(x_px: number, y_px: number) => Float32Array} ray a point of the line of sight through a pixel, and its direction:
  * in the top's frame, mm
  * @property {(phase_rad: number, exaggeration_mm: number) => void} draw
@@ -67,7 +69,7 @@ export async function openView(host, backends) {
       console.warn(`${backend}: ${describe(reason)}`);
     }
   }
-  host.querySelector("canvas")?.remove();
+  host.querySelector(":scope > canvas")?.remove();
   return undefined;
 }
 
@@ -79,7 +81,7 @@ async function open(host, backend) {
   const { module, wasm } = load(backend);
   const { default: start, Stage } = await module;
   await start({ module_or_path: wasm });
-  host.querySelector("canvas")?.remove();
+  host.querySelector(":scope > canvas")?.remove();
   const canvas = document.createElement("canvas");
   host.prepend(canvas);
   return { view: await Stage.create(canvas), colours: Stage.colour_bar() };

@@ -9,7 +9,7 @@ import { chosenMode } from "./mode_choice.js";
  * @property {(size: MeshSize, followed: boolean) => Picture} picture settled, or on the mesh that a follow moves along
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} solve
  * @property {(size: MeshSize, count: number) => { modes: Mode[] }} follow from where the modes were last
- * @property {() => Float32Array} signatures of the modes followed last
+ * @property {(followed: boolean) => Float32Array} signatures of the modes solved or followed last
  * @property {(signatures: Float32Array) => Uint32Array} kin (mode of the last solve) which of those has its shape, from 1, or 0
  * @property {() => Surety[]} surety of the last solve
  * @property {(mode: number, followed: boolean) => Omit<Motion, "mode">} motion on the mesh of the last solve or follow
@@ -59,6 +59,9 @@ export class WorkshopDesk {
       case "strain_energy":
         this.#find(request);
         return this.#core.strain_energy(request.mode, !request.proven);
+      case "signatures":
+        this.#find(request);
+        return this.#core.signatures(!request.proven);
       case "surety":
         this.#hold(request.design);
         this.#core.solve(request.size, request.count);
@@ -96,7 +99,7 @@ export class WorkshopDesk {
     const solve_ms = performance.now() - begun_ms;
     const mode = chosenMode(modes, wish).number;
     const motion = { mode, ...this.#core.motion(mode, true) };
-    const [picture, signatures] = [this.#core.picture(size, true), this.#core.signatures()];
+    const [picture, signatures] = [this.#core.picture(size, true), this.#core.signatures(true)];
     return { size, picture, modes, motion, signatures, solve_ms, proven: false };
   }
 

@@ -1,5 +1,6 @@
 //! How sure a frequency is: by the mesh, and by the wood.
 
+use super::sensitivity::{WOOD_PARTS, together_pct};
 use super::{Modes, Sensitivity, match_modes};
 use crate::shell::ShellGeometry;
 use crate::wood::Scatter;
@@ -28,8 +29,8 @@ pub struct Certainty {
     pub converged_hz: Option<f64>,
     /// What mesh and shell leave open in it, ± per cent: none without it.
     pub numerical_pct: Option<f64>,
-    /// One standard deviation that the wood's scatter makes, ± per cent.
-    pub wood_pct: f64,
+    /// What one standard deviation of each figure of the wood makes, per cent with its sign, see [`Sensitivity::wood_parts_pct`].
+    pub wood_parts_pct: [f64; WOOD_PARTS],
 }
 
 impl Certainty {
@@ -45,10 +46,16 @@ impl Certainty {
         self.numerical_pct.map(|pct| pct / 100.0 * self.best_hz())
     }
 
+    /// One standard deviation that the wood's scatter makes, ± per cent.
+    #[must_use]
+    pub fn wood_pct(&self) -> f64 {
+        together_pct(&self.wood_parts_pct)
+    }
+
     /// One standard deviation that the wood's scatter makes, ± Hz.
     #[must_use]
     pub fn wood_hz(&self) -> f64 {
-        self.wood_pct / 100.0 * self.best_hz()
+        self.wood_pct() / 100.0 * self.best_hz()
     }
 }
 
@@ -86,7 +93,7 @@ pub fn certainty(
                 let correction_pct = correction_pct((&frequency_hz, &converged)).max(usual_pct);
                 SHELL_PCT.hypot(DOUBTED_SHARE * correction_pct)
             }),
-            wood_pct: sensitivity.wood_pct(scatter),
+            wood_parts_pct: sensitivity.wood_parts_pct(scatter),
         })
         .collect()
 }

@@ -3,12 +3,8 @@
 
 use nalgebra::Vector3;
 
-use super::Modes;
+use super::{LEAST_ASSURANCE, Modes};
 use crate::shell::{DOFS_PER_NODE, ShellGeometry};
-
-/// The modal assurance criterion must exceed this. Modes of one mesh are orthogonal over its mass, so a shape can be more
-/// than half like one of them at most (Bessel's inequality); modes that mix between meshes, and are neither, match none.
-const LEAST_LIKENESS: f64 = 0.5;
 
 /// (mode of `own`): the mode of `other` with the same shape, each used once at most.
 ///
@@ -27,7 +23,7 @@ pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes
         .iter()
         .flat_map(|a| other_moves.iter().map(|b| product(a, b).powi(2) / (product(a, a) * product(b, b))))
         .collect();
-    pair_off(&likeness, other_moves.len(), LEAST_LIKENESS)
+    pair_off(&likeness, other_moves.len(), LEAST_ASSURANCE)
 }
 
 /// (own): the other most like it, by `likeness` (own, other) of `others`, the most alike first; each used once, and none

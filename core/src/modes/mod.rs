@@ -6,6 +6,7 @@
 //! of a free plate are told from their shapes.
 
 mod archetypes;
+mod assurance;
 mod certainty;
 mod damping;
 mod follow;
@@ -15,13 +16,14 @@ mod rigid;
 mod sensitivity;
 mod solve;
 
+pub use assurance::{LEAST_ASSURANCE, pairs_by_shape, shape_correlations};
 pub use certainty::{Certainty, certainty, mesh_errors_hz};
 pub use damping::{Damping, EnergyShares, damping};
 pub use follow::{FOLLOW_RESIDUAL, Followed, Trail, follow_modes};
 pub use matching::{match_modes, pair_off};
 pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
-pub use sensitivity::{Sensitivity, sensitivities};
+pub use sensitivity::{Sensitivity, WOOD_PARTS, sensitivities};
 pub use solve::{ModesError, ModesRequest, solve_modes};
 pub(crate) use solve::{frequency_hz, gather, spread};
 

@@ -19,16 +19,34 @@ pub struct Sensitivity {
 }
 
 impl Sensitivity {
-    /// What the frequency differs by from board to board, ± per cent: root of the sum of squares of what each figure's scatter does.
-    ///
-    /// Taken as independent. Density and stiffness of wood rise together, which would cancel in part, so this is
-    /// rather too wide.
+    /// What one standard deviation of each figure of the wood does to the frequency, per cent: the constants, then the density. Two tops
+    /// of one board share each figure, so that their frequencies' ratio moves by the differences of these.
+    #[must_use]
+    pub fn wood_parts_pct(&self, scatter: &Scatter) -> [f64; WOOD_PARTS] {
+        let mut parts = [self.by_density * scatter.density_pct; WOOD_PARTS];
+        for (part, (slope, pct)) in parts.iter_mut().zip(self.by_constant.iter().zip(&scatter.by_constant_pct)) {
+            *part = slope * pct;
+        }
+        parts
+    }
+
+    /// What the frequency differs by from board to board, ± per cent, one standard deviation.
     #[must_use]
     pub fn wood_pct(&self, scatter: &Scatter) -> f64 {
-        let constants = self.by_constant.iter().zip(&scatter.by_constant_pct).map(|(slope, pct)| slope * pct);
-        constants.chain([self.by_density * scatter.density_pct]).map(|pct| pct * pct).sum::<f64>().sqrt()
+        together_pct(&self.wood_parts_pct(scatter))
     }
 }
+
+/// Root of the sum of squares of what each figure's scatter does.
+///
+/// Taken as independent. Density and stiffness of wood rise together, which would cancel in part, so this is
+/// rather too wide.
+pub(super) fn together_pct(parts_pct: &[f64]) -> f64 {
+    parts_pct.iter().map(|pct| pct * pct).sum::<f64>().sqrt()
+}
+
+/// Figures of the wood that scatter from board to board: its constants and its density.
+pub const WOOD_PARTS: usize = WoodConstant::COUNT + 1;
 
 /// (mode): sensitivities of modes with `slopes`.
 #[must_use]

@@ -30,7 +30,7 @@ mod stages;
 pub use carved::Carved;
 pub use error::TopError;
 pub(crate) use figures::energy_slopes;
-pub use kinship::{kin, signatures};
+pub use kinship::{kin, likeness, signatures};
 pub use modal_basis::{DrivableModes, bridge_of, bridge_stands_at_m, drivable_modes};
 pub use motion::{MotionField, SwingingField};
 pub use picture::{Picture, VertexKind};

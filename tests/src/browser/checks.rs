@@ -2,6 +2,7 @@
 
 mod access;
 mod closer;
+mod compare;
 mod controls;
 mod drawing;
 mod drawings;
@@ -55,6 +56,7 @@ pub async fn run(site: &Path, only: Option<&str>) -> Result<Vec<Outcome>> {
             drawing::run(&place, &mut run).await;
             scenes::run(&place, &mut run).await;
             closer::run_pictures(&place, &mut run).await;
+            compare::run_pictures(&place, &mut run).await;
             if backend == Backend::WebGpu {
                 whatever_draws(&place, &mut run).await;
             }
@@ -77,6 +79,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     table::run(place, run).await;
     pointers::run(place, run).await;
     closer::run(place, run).await;
+    compare::run(place, run).await;
     controls::run(place, run).await;
     drawings::run(place, run).await;
     files::run(place, run).await;

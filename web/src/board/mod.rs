@@ -5,6 +5,7 @@
 //! solve.
 
 mod arches;
+mod comparison;
 mod drawing_board;
 mod fittings;
 mod holes;

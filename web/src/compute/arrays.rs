@@ -16,12 +16,13 @@ pub(super) fn picture_object(picture: &Picture, nodes: usize, mass_g: f64) -> Js
     ])
 }
 
-/// `{ re, im }` of a mode, whose places all move in step: im is zero.
+/// `{ re, im, scale_mm_per_m }` of a mode, whose places all move in step: im is zero.
 pub(super) fn mode_object(motion: &MotionField) -> JsValue {
     let length = motion.values.len() as u32;
     object([
         ("re", Float32Array::from(motion.values.as_slice()).into()),
         ("im", Float32Array::new_with_length(length).into()),
+        ("scale_mm_per_m", JsValue::from_f64(motion.scale_mm_per_m)),
     ])
 }
 

@@ -1,6 +1,6 @@
 //! What the page is told about a solve and how sure it is.
 
-use bombatura_core::modes::{Certainty, Damping, Followed, ModeName, Modes};
+use bombatura_core::modes::{Certainty, Damping, Followed, ModeName, Modes, WOOD_PARTS};
 use serde::Serialize;
 
 /// The modes of the last solve, lowest first.
@@ -63,6 +63,8 @@ pub(super) struct Surety {
     mesh_hz: Option<f64>,
     /// One standard deviation of what boards of the wood differ by, ± Hz.
     wood_hz: f64,
+    /// What one standard deviation of each figure of the wood makes, per cent with its sign.
+    wood_parts_pct: [f64; WOOD_PARTS],
     /// Quality factor, by the wood's own losses.
     q: f64,
 }
@@ -73,6 +75,7 @@ impl Surety {
             converged_hz: certainty.converged_hz,
             mesh_hz: certainty.numerical_hz(),
             wood_hz: certainty.wood_hz(),
+            wood_parts_pct: certainty.wood_parts_pct,
             q: damping.q(),
         }
     }

@@ -87,21 +87,25 @@ impl Workshop {
         Ok(serde_wasm_bindgen::to_value(&list).unwrap_or_else(Into::into))
     }
 
-    /// What tells the modes of the last [`Workshop::follow`] from each other on any mesh; empty before it.
+    /// What tells the modes of the last [`Workshop::solve`] or, where they were `followed`, of the last [`Workshop::follow`] from each
+    /// other on any mesh, of this design or another; empty before it.
     #[must_use]
-    pub fn signatures(&self) -> Vec<f32> {
-        self.followed.map_or_else(Vec::new, |(size, _)| self.stages.signatures(size, true))
+    pub fn signatures(&self, followed: bool) -> Vec<f32> {
+        let size = if followed { self.followed.map(|(size, _)| size) } else { self.solved.map(|(size, _)| size) };
+        size.map_or_else(Vec::new, |size| self.stages.signatures(size, followed))
     }
 
     /// (mode of the last solve): which of the modes with `signatures` has its shape, from 1; 0 where none has.
     #[must_use]
     pub fn kin(&self, signatures: &[f32]) -> Vec<u32> {
-        let own = self.solved.map_or_else(Vec::new, |(size, _)| self.stages.signatures(size, false));
-        kin(&own, signatures).into_iter().map(|partner| partner.map_or(0, |mode| mode as u32 + 1)).collect()
+        kin(&self.signatures(false), signatures)
+            .into_iter()
+            .map(|partner| partner.map_or(0, |mode| mode as u32 + 1))
+            .collect()
     }
 
     /// What the last solve's frequencies are without the mesh's error, how sure that is, and how the wood damps each mode:
-    /// (mode) `{ converged_hz?, mesh_hz?, wood_hz, q }`.
+    /// (mode) `{ converged_hz?, mesh_hz?, wood_hz, wood_parts_pct, q }`.
     ///
     /// Cost: a solve on the fine mesh, where that isn't there yet.
     ///
@@ -119,7 +123,8 @@ impl Workshop {
     }
 
     /// How mode `mode`, 1 for the lowest, moves the vertices of the picture of the last solve or, where it was `followed`, of the
-    /// last follow: `{ re, im }`, each (vertex, [ux, uy, uz, nx, ny, nz]), the largest displacement 1 mm.
+    /// last follow: `{ re, im, scale_mm_per_m }`, each field (vertex, [ux, uy, uz, nx, ny, nz]), the largest displacement 1 mm; the scale is
+    /// what the shape of unit modal mass was multiplied by.
     ///
     /// Belongs to the design on the bench: where that has changed since, its modes are found again.
     ///

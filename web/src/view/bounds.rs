@@ -28,6 +28,12 @@ impl Bounds {
         (bounds.least.cmple(bounds.most).all() && bounds.least != bounds.most).then_some(bounds)
     }
 
+    /// The box round both.
+    #[must_use]
+    pub fn and(&self, other: Self) -> Self {
+        Self { least: self.least.min(other.least), most: self.most.max(other.most) }
+    }
+
     /// The middle of the box, mm.
     pub fn middle(&self) -> Vec3 {
         0.5 * (self.least + self.most)
@@ -59,6 +65,13 @@ mod tests {
         assert_eq!(bounds.corners()[7], Vec3::new(1.0, 2.5, 3.0));
         assert_eq!(bounds.corners()[0], -bounds.corners()[7]);
         assert!((bounds.radius() - bounds.corners()[3].length()).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_box_round_two_holds_both() {
+        let of = |points: &[f32]| Bounds::round(points).expect("two points");
+        let both = of(&[0.0, 0.0, 0.0, 1.0, 9.0, 2.0]).and(of(&[-1.0, 3.0, 1.0, 0.5, 4.0, 5.0]));
+        assert_eq!(both, of(&[-1.0, 0.0, 0.0, 1.0, 9.0, 5.0]));
     }
 
     #[test]

@@ -116,6 +116,17 @@ impl Camera {
         self.bounds = bounds;
     }
 
+    /// The box of what is looked at.
+    pub const fn bounds(&self) -> Bounds {
+        self.bounds
+    }
+
+    /// Stands where `other` does. What this one looks at stays, and so does its canvas: with one of another shape it sees more or less to
+    /// the sides.
+    pub fn stand_with(&mut self, other: &Camera) {
+        *self = Self { bounds: self.bounds.and(other.bounds), viewport_px: self.viewport_px, ..*other };
+    }
+
     /// Draws on a canvas of this many pixels; the framing follows the new shape, zoom and pan stay.
     pub fn set_viewport_px(&mut self, viewport_px: [u32; 2]) {
         self.viewport_px = viewport_px.map(|side| side.max(1));

@@ -183,6 +183,16 @@ impl Stage {
         Ok(self.camera.take_pose(pose)?)
     }
 
+    /// Takes care that both tops are in the picture when it is next fitted, of the same size in it; until another picture comes.
+    pub fn make_room_for(&mut self, other: &Stage) {
+        self.camera.set_bounds(self.camera.bounds().and(other.camera.bounds()));
+    }
+
+    /// Looks from where the viewer of `other` stands, on a canvas of the same shape.
+    pub fn look_along_with(&mut self, other: &Stage) {
+        self.camera.stand_with(&other.camera);
+    }
+
     /// Dark or light stage.
     pub fn set_theme(&mut self, dark: bool) {
         self.look.set_theme(if dark { Theme::Dark } else { Theme::Light });

@@ -208,7 +208,7 @@ impl Page<'_> {
         self.choose_mode(0).await
     }
 
-    async fn close_section(&self, heading: &str) -> Result<()> {
+    pub(super) async fn close_section(&self, heading: &str) -> Result<()> {
         let path = format!("//summary[contains(normalize-space(.), '{heading}')]");
         Ok(self.session.driver.find(By::XPath(path)).await?.click().await?)
     }

@@ -101,7 +101,7 @@ async fn colours_have_a_scale(place: &Place<'_>) -> Result<()> {
 
 impl Page<'_> {
     /// Chooses by typing. Letters that come within a second of others are taken for the same word.
-    async fn colour_by(&self, what: &str) -> Result<()> {
+    pub(super) async fn colour_by(&self, what: &str) -> Result<()> {
         tokio::time::sleep(Duration::from_millis(1100)).await;
         Ok(self.find(Role::Choice, "Colour by").await?.send_keys(what).await?)
     }

@@ -199,3 +199,22 @@ fn the_ray_through_a_pixel_meets_what_is_seen_there() {
         }
     }
 }
+
+/// Two tops on canvases of one shape are seen from one place however the first is turned: what is drawn of a point is the same.
+#[test]
+fn two_that_stand_together_see_the_same() {
+    let mut first = camera(Direction::OUTSIDE, [400, 600]);
+    let small = Bounds::round(&[-60.0, 0.0, 0.0, 60.0, 200.0, 9.0]).expect("two points");
+    let mut second = camera(Direction::INSIDE, [400, 600]);
+    second.set_bounds(small);
+    second.fit();
+    first.orbit(Vec2::new(37.0, -12.0));
+    first.zoom(1.4);
+    first.pan(Vec2::new(-9.0, 22.0));
+    second.stand_with(&first);
+    for point in [Vec3::ZERO, Vec3::new(20.0, 150.0, 12.0), Vec3::new(-90.0, 300.0, 3.0)] {
+        assert!((seen(&first, point) - seen(&second, point)).length() < 1e-5, "{point}");
+    }
+    assert_eq!(second.viewport_px(), [400, 600]);
+    assert_eq!(second.bounds(), top().and(small));
+}
