@@ -183,6 +183,20 @@
 
 /** @typedef {{ value: number, sure_within: number }} SureFigure */
 
+/** @typedef {{ before: string, after: string }} LessonDesigns */
+
+/**
+ * A lesson's figure before and after its change.
+ * @typedef {object} LessonOutcome
+ * @property {SureFigure} before
+ * @property {SureFigure} after
+ * @property {number} change
+ * @property {number} change_within
+ * @property {boolean} shown whether the figure does what the lesson says
+ * @property {string} unit of the figure, empty for a pure number
+ * @property {"%" | "points" | "dB"} change_unit
+ */
+
 /**
  * @typedef {object} DrivenFigures
  * @property {SureFigure | null} [island_mobility_db]
@@ -344,6 +358,8 @@
  * @property {{ send: { design: string, drive: Drive } & Span, get: WhoMoves }} who_moves
  * @property {{ send: { design: string }, get: DrivenFigures }} driven_figures
  * @property {{ send: { design: string, place_mm: [number, number], rate_hz: number }, get: TapTone }} tap_tone
+ * @property {{ send: { json: string }, get: LessonDesigns }} lesson a lesson's document, checked
+ * @property {{ send: { json: string }, get: LessonOutcome }} lesson_outcome
  * @property {{ send: { design: string, mass_g: number }, get: { change_mm: number, design: string } }} to_mass every thickness
  * changed alike
  * @property {{ send: { design: string, file: ArrayBuffer }, get: string }} with_thicknesses the design with those of a table

@@ -74,7 +74,7 @@ impl Stages {
 }
 
 /// How the energies of `shapes`, as many as there are whole ones, follow the wood of `design` and all that is fixed to it.
-pub(super) fn energy_slopes(
+pub(crate) fn energy_slopes(
     design: &Design,
     plan: &Plan,
     carved: &Carved,

@@ -29,6 +29,7 @@ mod stages;
 
 pub use carved::Carved;
 pub use error::TopError;
+pub(crate) use figures::energy_slopes;
 pub use kinship::{kin, signatures};
 pub use modal_basis::DrivableModes;
 pub use motion::{MotionField, SwingingField};
