@@ -50,6 +50,7 @@ const SECTIONS = {
   curves: () => import("./sections/curves.js"),
   note: () => import("./sections/note.js"),
   tap: () => import("./sections/tap.js"),
+  lessons: () => import("./sections/lessons.js"),
   share: () => import("./sections/share.js"),
 };
 

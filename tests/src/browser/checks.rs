@@ -12,6 +12,7 @@ mod fittings;
 mod folder;
 mod kept;
 mod language;
+mod lessons;
 mod live;
 mod measured;
 mod motion;
@@ -86,6 +87,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     offline::run(place, run).await;
     fittings::run(place, run).await;
     driven::run(place, run).await;
+    lessons::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;
     live::run(place, run).await;

@@ -19,6 +19,7 @@ const ALIKE = new Set([
   "cm²",
   "g",
   "–",
+  "",
   "9",
   "no_path",
   "crashed",
@@ -46,6 +47,8 @@ const JOINING = new Set([
   "drive.DRIVE_WORDS.region",
   "drive.DRIVE_WORDS.figure",
   "drive.DRIVE_WORDS.harmonic",
+  "lessons.LESSON_WORDS.figure",
+  "lessons.LESSON_WORDS.value",
   "share.SHEET_WORDS.hertz",
 ]);
 

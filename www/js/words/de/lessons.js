@@ -1,0 +1,103 @@
+/**
+ * Was der Abschnitt der Lektionen sagt, und die Karte einer Lektion. Was eine Lektion selbst sagt, steht in ihrer Datei.
+ */
+/** @import { LessonOutcome } from "../../messages.js" */
+/** @import * as English from "../en/lessons.js" */
+
+import { surenessWith } from "../sureness.js";
+import { numberText } from "./page.js";
+import { REGION_WORDS } from "./regions.js";
+
+const { sureText, wayOf } = surenessWith(numberText);
+
+/** @type {Record<string, string>} */
+const MODES = { twist: "Torsionsmode", x: "X-Mode", ring: "Ringmode" };
+
+/** @type {Record<string, string>} */
+const PUSHES = {
+  rocking: "Bewegung der Füße gegeneinander, von einem Newton gewippt",
+  both_feet: "Nachgeben unter beiden Füßen, je Newton",
+  bass_foot: "Nachgeben unter dem Bassfuß, je Newton",
+  treble_foot: "Nachgeben unter dem Diskantfuß, je Newton",
+  lower_wing: "Biegung an der Spitze des unteren Flügels, je Newton",
+};
+
+/** @param {string | number | undefined} mode */
+const modeText = (mode) => (typeof mode === "number" ? `Mode ${mode}` : (MODES[mode ?? ""] ?? mode));
+
+/** @typedef {{ mode?: string | number, hz?: number, region?: string, push?: string }} ReadBy */
+
+/** @type {Record<string, (by: ReadBy) => string>} */
+const FIGURES = {
+  frequency: ({ mode }) => `Frequenz: ${modeText(mode)}`,
+  island_lift: ({ mode }) => `Hub der Insel, ${modeText(mode)}, zur größten Bewegung`,
+  wing_flap: ({ mode }) => `Schlag der Flügel, ${modeText(mode)}, zur größten Bewegung`,
+  energy_share: ({ region, hz }) => `Anteil an der Energie: ${regionText(region)}, eine halbe Oktave um ${hz} Hz`,
+  island_mobility: () => "Beweglichkeit der Insel, 100 bis 800 Hz",
+  wing_activity: () => "Rührigkeit der Flügel, 1,5 bis 5 kHz",
+  bass_over_treble: () => "Bassfuß über Diskantfuß, 100 bis 800 Hz",
+  give: ({ push = "" }) => PUSHES[push] ?? push,
+  edge_stress: () => "Größte Spannung am Rand der Löcher",
+  narrowest: ({ region }) => `Schmalstes Holz: ${regionText(region)}`,
+  mass: () => "Masse des Holzes",
+};
+
+/** @param {string | undefined} region */
+function regionText(region = "") {
+  return region === "wings" ? "die vier Flügel" : REGION_WORDS.name(region);
+}
+
+/** @type {Record<string, string>} */
+const UNITS = { points: "Prozentpunkte" };
+
+/** @type {(text: string, unit: string) => string} */
+const inUnit = (text, unit) => `${text}${unit === "" ? "" : `\u00a0${unit}`}`;
+
+/** @type {typeof English.LESSON_WORDS} */
+export const LESSON_WORDS = {
+  about:
+    "Zwölf kurze Vorführungen an einer erfundenen Decke: hinsehen, raten, sehen, was das Modell daraus macht. Der eigene Entwurf wird verwahrt und kommt am Ende wieder.",
+  list: "Lektionen",
+  open_file: "Eine eigene Lektion öffnen",
+  file_about:
+    "Eine Lektion ist eine Textdatei; „Ihre Datei speichern“ gibt bei jeder Lektion eine für den Anfang. Die Anleitung liegt bei den Quellen des Programms.",
+  big: "Groß zeigen",
+  big_stage: "Die Bühne groß zeigen",
+  loading: "Die Lektion wird vorbereitet …",
+  restarted: "Die Rechnung der Lektion wurde neu begonnen.",
+  unread: "Die Lektionen lassen sich nicht laden. Die Verbindung prüfen.",
+  own_file: "Aus einer Datei",
+  place: (number, count, step, steps) =>
+    number === 0
+      ? `Eigene Lektion, Schritt ${step} von ${steps}`
+      : `Lektion ${number} von ${count}, Schritt ${step} von ${steps}`,
+  back: "Zurück",
+  next: ["Zur Frage", "Zeigen, was geschieht", "Nächste Lektion"],
+  end: "Lektion beenden",
+  save: "Ihre Datei speichern",
+  saved: (file) => `Als ${file} gespeichert.`,
+  choices: "Geraten",
+  right: "Richtig.",
+  wrong: (choice) => `Nicht ganz. Es geschieht: ${choice}.`,
+  unguessed: (choice) => `Es geschieht: ${choice}.`,
+  working: "Das Modell rechnet die Zahlen aus …",
+  columns: ["", "vorher", "nachher"],
+  figure: (figure, by) => FIGURES[figure]?.(by) ?? figure,
+  value: (value, within, unit) => inUnit(sureText(value, within), unit),
+  change: ({ change, change_within, change_unit }) => {
+    const way = wayOf(change, change_within);
+    const by = inUnit(sureText(Math.abs(change), change_within), UNITS[change_unit] ?? change_unit);
+    return way === 0 ? "Es ändert sich nichts." : `Um ${by} ${way > 0 ? "mehr" : "weniger"}.`;
+  },
+  sure_about:
+    "±: worin Bretter sich unterscheiden, und das Netz. Beide Decken sind aus einem Brett, darum ist die Änderung sicherer als jede der beiden Zahlen.",
+  not_shown: "Das Modell zeigt nicht, was diese Lektion erwartet. Den Zahlen trauen, nicht dem Text.",
+  edited: "Die Decke der Lektion wurde geändert. Der eigene Entwurf von vorher liegt unter „Entwürfe“.",
+  kept_as: (name, own) => `${name === "" ? own : name}, vor einer Lektion`,
+  nameless: "Entwurf",
+  lesson_note: "Die Vorführdecke, wie eine Lektion sie ändert; erfunden.",
+  ended: (name) => `Die Lektion ist zu Ende. „${name}“ ist wieder da.`,
+  presenting: "Vorführung",
+  leave: "Verlassen (Esc)",
+  keys: "Bild ab und Bild auf oder die Pfeile eines Presenters gehen weiter und zurück; Escape verlässt die Vorführung.",
+};
