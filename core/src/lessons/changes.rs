@@ -26,7 +26,8 @@ impl Changes {
             put(&mut document, &keys, value)
                 .map_err(|key| LessonError::NoSuchPlace { path: format!("{whose}.{path}"), key: key.to_owned() })?;
         }
-        Design::from_json(&document.to_string()).map_err(|error| LessonError::Design { path: whose, error })
+        Design::from_json(&document.to_string())
+            .map_err(|error| LessonError::Design { path: whose, error: Box::new(error) })
     }
 }
 

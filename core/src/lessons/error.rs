@@ -72,7 +72,7 @@ pub enum LessonError {
         /// Which changes: "start" or "change".
         path: &'static str,
         /// What is wrong with the design.
-        error: DesignError,
+        error: Box<DesignError>,
     },
     /// A figure without what it is read by.
     #[error("claim: the figure \"{figure}\" needs \"{key}\"; add it")]
@@ -118,13 +118,19 @@ pub enum LessonError {
     NoBridge,
     /// A stage of the top failed.
     #[error(transparent)]
-    Top(#[from] TopError),
+    Top(Box<TopError>),
     /// The response can't be had.
     #[error(transparent)]
     Response(#[from] ResponseError),
     /// The push can't be answered.
     #[error(transparent)]
     Statics(#[from] StaticsError),
+}
+
+impl From<TopError> for LessonError {
+    fn from(error: TopError) -> Self {
+        Self::Top(Box::new(error))
+    }
 }
 
 impl LessonError {

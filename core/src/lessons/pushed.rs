@@ -9,6 +9,7 @@ use crate::plan::{Point, vector::distance};
 use crate::regions::{RegionKind, Regions, Side};
 use crate::response::{Patch, ShellSurface};
 use crate::shell::DOFS_PER_NODE;
+use crate::sound_holes::SoundHole;
 use crate::statics::{PointLoad, displacements, edge_stresses, greatest_stress};
 use crate::top::{Carved, Plan, Stages, TopError, energy_slopes};
 use crate::wood::{Wood, WoodConstant};
@@ -122,7 +123,7 @@ fn on_wing(top: &mut Stages, size: MeshSize) -> Result<Vec<PointLoad>, LessonErr
     let regions = Regions::new(&shape.outline, &shape.holes);
     let root = regions.get(kind).and_then(|wing| wing.narrowest);
     let treble = shape.holes.iter().find(|hole| Side::of(hole) == Side::Treble);
-    let point = treble.and_then(|hole| hole.eyes()).map(|[_, lower]| lower.throat[0]);
+    let point = treble.and_then(SoundHole::eyes).map(|[_, lower]| lower.throat[0]);
     let (Some(root), Some(point)) = (root, point) else {
         let there = regions.regions.iter().map(|region| region.kind.key()).collect::<Vec<_>>().join(", ");
         return Err(LessonError::NoRegion { region: kind.key().into(), there });

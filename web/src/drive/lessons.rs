@@ -76,7 +76,7 @@ impl DrivenTop {
 impl From<LessonError> for Box<Problem> {
     fn from(error: LessonError) -> Box<Problem> {
         match error {
-            LessonError::Top(error) => error.into(),
+            LessonError::Top(error) => (*error).into(),
             error => Box::new(Problem {
                 kind: error.kind().into(),
                 message: error.to_string(),

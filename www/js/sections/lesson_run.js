@@ -177,12 +177,15 @@ export class LessonRun {
     const expected = current === undefined ? [] : [current.before, current.after].map((own) => JSON.stringify(own));
     await this.#own.change(async () => {
       this.#look.dress(look);
-      if (from === undefined || store.text !== JSON.stringify(from)) {
-        this.#look.wish(look);
-      } else if (sameKeys(from, design) && !matchMedia("(prefers-reduced-motion: reduce)").matches) {
-        for (let at = 1; at < IN_BETWEEN && turn === this.#turn; at += 1) {
-          await session.trial({ ...inBetween(from, design, at / IN_BETWEEN), name: design.name });
+      if (from !== undefined && store.text === JSON.stringify(from) && look === current?.lesson.document.look) {
+        // What is looked at goes on with its shape.
+        const moving = sameKeys(from, design) && !matchMedia("(prefers-reduced-motion: reduce)").matches;
+        const steps = moving ? IN_BETWEEN : 1;
+        for (let at = 1; at <= steps && turn === this.#turn; at += 1) {
+          await session.trial(inBetween(from, design, at / steps));
         }
+      } else {
+        this.#look.wish(look);
       }
       if (turn === this.#turn) {
         await settle(design);

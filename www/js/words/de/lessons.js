@@ -65,8 +65,6 @@ export const LESSON_WORDS = {
   big_stage: "Die Bühne groß zeigen",
   loading: "Die Lektion wird vorbereitet …",
   restarted: "Die Rechnung der Lektion wurde neu begonnen.",
-  unread: "Die Lektionen lassen sich nicht laden. Die Verbindung prüfen.",
-  own_file: "Aus einer Datei",
   place: (number, count, step, steps) =>
     number === 0
       ? `Eigene Lektion, Schritt ${step} von ${steps}`

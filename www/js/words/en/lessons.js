@@ -63,8 +63,6 @@ export const LESSON_WORDS = {
   big_stage: "Show the stage big",
   loading: "Getting the lesson ready…",
   restarted: "The lesson’s computing was started again.",
-  unread: "The lessons can’t be loaded. Check the connection.",
-  own_file: "From a file",
   /** @type {(number: number, count: number, step: number, steps: number) => string} */
   place: (number, count, step, steps) =>
     number === 0
