@@ -6,7 +6,7 @@
 
 import { LESSON_WORDS as WORDS } from "#words/lessons.js";
 import { button, note } from "./fields.js";
-import { namedRow, tableOf } from "./tables.js";
+import { namedRow } from "./tables.js";
 
 /** Look, question, answer. */
 export const STEPS = 3;
@@ -135,19 +135,14 @@ export class LessonCard {
       return;
     }
     const { before, after, unit, shown } = outcome;
-    const table = tableOf(WORDS.columns);
-    const [own, then] = [WORDS.figure(claim.figure, claim), WORDS.figure(claim.figure, { ...claim, ...claim.then })];
     const value = (/** @type {typeof before} */ of) => WORDS.value(of.value, of.sure_within, unit);
-    const row = namedRow(table.tBodies[0], own);
-    row.insertCell().textContent = value(before);
-    if (then === own) {
-      row.insertCell().textContent = value(after);
-    } else {
-      row.insertCell();
-      const other = namedRow(table.tBodies[0], then);
-      other.insertCell();
-      other.insertCell().textContent = value(after);
-    }
+    const { common, first, last } = readBy(claim);
+    const table = document.createElement("table");
+    const caption = WORDS.figure(claim.figure, common);
+    table.createCaption().textContent = caption;
+    const body = table.createTBody();
+    namedRow(body, first).insertCell().textContent = value(before);
+    namedRow(body, last).insertCell().textContent = value(after);
     const change = text("p", "lesson-outcome");
     change.textContent = WORDS.change(outcome);
     this.#figures.replaceChildren(table, change, note(WORDS.sure_about));
@@ -156,7 +151,7 @@ export class LessonCard {
       doubt.textContent = WORDS.not_shown;
       this.#figures.append(doubt);
     }
-    this.say(`${own}: ${value(before)}; ${then === own ? "" : `${then}: `}${value(after)}. ${change.textContent}`);
+    this.say(`${caption}: ${first} ${value(before)}, ${last} ${value(after)}. ${change.textContent}`);
   }
 
   /** @param {string} problem what could not be done */
@@ -169,6 +164,24 @@ export class LessonCard {
   say(words) {
     this.#said.textContent = words;
   }
+}
+
+/**
+ * What both readings of a figure have in common, and what tells them apart.
+ * @param {Lesson["document"]["claim"]} claim
+ */
+function readBy({ mode, hz, region, push, then = {} }) {
+  const given = Object.entries({ mode, hz, region, push }).filter(([, value]) => value !== undefined);
+  const by = /** @type {Record<string, string | number>} */ (Object.fromEntries(given));
+  const differing = Object.keys(then);
+  const told = (/** @type {Record<string, string | number>} */ from) =>
+    differing.map((key) => WORDS.read_by(key, from[key])).join(", ");
+  const [before, after] = WORDS.before_and_after;
+  return {
+    common: Object.fromEntries(Object.entries(by).filter(([key]) => !differing.includes(key))),
+    first: differing.length === 0 ? before : told(by),
+    last: differing.length === 0 ? after : told(then),
+  };
 }
 
 /**

@@ -20,7 +20,8 @@
  * @property {Look} look
  * @property {Look} [then_look]
  * @property {number} right from 1
- * @property {{ figure: string, mode?: string | number, hz?: number, region?: string, push?: string, then?: object }} claim
+ * @property {{ figure: string, mode?: string | number, hz?: number, region?: string, push?: string,
+ * then?: Record<string, string | number> }} claim
  * @property {Record<string, LessonText>} texts by language
  */
 

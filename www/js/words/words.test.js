@@ -19,7 +19,6 @@ const ALIKE = new Set([
   "cm²",
   "g",
   "–",
-  "",
   "9",
   "no_path",
   "crashed",
@@ -49,6 +48,7 @@ const JOINING = new Set([
   "drive.DRIVE_WORDS.harmonic",
   "lessons.LESSON_WORDS.figure",
   "lessons.LESSON_WORDS.value",
+  "lessons.LESSON_WORDS.read_by",
   "share.SHEET_WORDS.hertz",
 ]);
 

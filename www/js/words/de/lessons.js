@@ -14,38 +14,36 @@ const { sureText, wayOf } = surenessWith(numberText);
 const MODES = { twist: "Torsionsmode", x: "X-Mode", ring: "Ringmode" };
 
 /** @type {Record<string, string>} */
-const PUSHES = {
-  rocking: "Bewegung der Füße gegeneinander, von einem Newton gewippt",
-  both_feet: "Nachgeben unter beiden Füßen, je Newton",
-  bass_foot: "Nachgeben unter dem Bassfuß, je Newton",
-  treble_foot: "Nachgeben unter dem Diskantfuß, je Newton",
-  lower_wing: "Biegung an der Spitze des unteren Flügels, je Newton",
-};
-
-/** @param {string | number | undefined} mode */
-const modeText = (mode) => (typeof mode === "number" ? `Mode ${mode}` : (MODES[mode ?? ""] ?? mode));
-
-/** @typedef {{ mode?: string | number, hz?: number, region?: string, push?: string }} ReadBy */
-
-/** @type {Record<string, (by: ReadBy) => string>} */
 const FIGURES = {
-  frequency: ({ mode }) => `Frequenz: ${modeText(mode)}`,
-  island_lift: ({ mode }) => `Hub der Insel, ${modeText(mode)}, zur größten Bewegung`,
-  wing_flap: ({ mode }) => `Schlag der Flügel, ${modeText(mode)}, zur größten Bewegung`,
-  energy_share: ({ region, hz }) => `Anteil an der Energie: ${regionText(region)}, eine halbe Oktave um ${hz} Hz`,
-  island_mobility: () => "Beweglichkeit der Insel, 100 bis 800 Hz",
-  wing_activity: () => "Rührigkeit der Flügel, 1,5 bis 5 kHz",
-  bass_over_treble: () => "Bassfuß über Diskantfuß, 100 bis 800 Hz",
-  give: ({ push = "" }) => PUSHES[push] ?? push,
-  edge_stress: () => "Größte Spannung am Rand der Löcher",
-  narrowest: ({ region }) => `Schmalstes Holz: ${regionText(region)}`,
-  mass: () => "Masse des Holzes",
+  frequency: "Frequenz",
+  island_lift: "Hub der Insel zur größten Bewegung",
+  wing_flap: "Schlag der Flügel zur größten Bewegung",
+  energy_share: "Anteil an der Energie",
+  island_mobility: "Beweglichkeit der Insel, 100 bis 800 Hz",
+  wing_activity: "Rührigkeit der Flügel, 1,5 bis 5 kHz",
+  bass_over_treble: "Bassfuß über Diskantfuß, 100 bis 800 Hz",
+  give: "Nachgeben je Newton",
+  edge_stress: "Größte Spannung am Rand der Löcher",
+  narrowest: "Schmalstes Holz",
+  mass: "Masse des Holzes",
 };
 
-/** @param {string | undefined} region */
-function regionText(region = "") {
-  return region === "wings" ? "die vier Flügel" : REGION_WORDS.name(region);
-}
+/** @type {Record<string, string>} */
+const PUSHES = {
+  rocking: "Fuß gegen Fuß, gewippt",
+  both_feet: "beide Füße",
+  bass_foot: "Bassfuß",
+  treble_foot: "Diskantfuß",
+  lower_wing: "Spitze des unteren Flügels",
+};
+
+/** @type {Record<string, (value: string | number) => string>} */
+const READ_BY = {
+  mode: (mode) => MODES[mode] ?? `Mode ${mode}`,
+  hz: (hz) => `eine halbe Oktave um ${hz} Hz`,
+  region: (region) => (region === "wings" ? "die vier Flügel" : REGION_WORDS.name(String(region))),
+  push: (push) => PUSHES[push] ?? String(push),
+};
 
 /** @type {Record<string, string>} */
 const UNITS = { points: "Prozentpunkte" };
@@ -79,8 +77,12 @@ export const LESSON_WORDS = {
   wrong: (choice) => `Nicht ganz. Es geschieht: ${choice}.`,
   unguessed: (choice) => `Es geschieht: ${choice}.`,
   working: "Das Modell rechnet die Zahlen aus …",
-  columns: ["", "vorher", "nachher"],
-  figure: (figure, by) => FIGURES[figure]?.(by) ?? figure,
+  before_and_after: ["vorher", "nachher"],
+  figure: (figure, by) => {
+    const parts = Object.entries(by).map(([key, value]) => LESSON_WORDS.read_by(key, value));
+    return [FIGURES[figure] ?? figure, parts.join(", ")].filter((part) => part !== "").join(": ");
+  },
+  read_by: (key, value) => READ_BY[key]?.(value) ?? String(value),
   value: (value, within, unit) => inUnit(sureText(value, within), unit),
   change: ({ change, change_within, change_unit }) => {
     const way = wayOf(change, change_within);

@@ -10,41 +10,41 @@ import { REGION_WORDS } from "./regions.js";
 const { sureText, wayOf } = surenessWith(numberText);
 
 /** @type {Record<string, string>} */
-const MODES = { twist: "twist", x: "X mode", ring: "ring" };
+const MODES = { twist: "the twist", x: "the X mode", ring: "the ring" };
+
+/** @type {Record<string, string>} */
+const FIGURES = {
+  frequency: "Frequency",
+  island_lift: "Lift of the island over the largest motion",
+  wing_flap: "Flap of the wings over the largest motion",
+  energy_share: "Share of the energy",
+  island_mobility: "Mobility of the island, 100 to 800 Hz",
+  wing_activity: "Activity of the wings, 1.5 to 5 kHz",
+  bass_over_treble: "Bass foot over treble foot, 100 to 800 Hz",
+  give: "Give for a newton",
+  edge_stress: "Greatest stress along the holes’ edges",
+  narrowest: "Narrowest wood",
+  mass: "Mass of the wood",
+};
 
 /** @type {Record<string, string>} */
 const PUSHES = {
-  rocking: "The feet’s motion against each other, rocked by a newton",
-  both_feet: "Give under both feet, for a newton",
-  bass_foot: "Give under the bass foot, for a newton",
-  treble_foot: "Give under the treble foot, for a newton",
-  lower_wing: "Bending of the lower wing’s point, for a newton",
+  rocking: "foot against foot, rocked",
+  both_feet: "both feet",
+  bass_foot: "bass foot",
+  treble_foot: "treble foot",
+  lower_wing: "the lower wing’s point",
 };
 
-/** @param {string | number | undefined} mode */
-const modeText = (mode) => (typeof mode === "number" ? `mode ${mode}` : `the ${MODES[mode ?? ""] ?? mode}`);
-
-/** @typedef {{ mode?: string | number, hz?: number, region?: string, push?: string }} ReadBy */
-
-/** @type {Record<string, (by: ReadBy) => string>} */
-const FIGURES = {
-  frequency: ({ mode }) => `Frequency of ${modeText(mode)}`,
-  island_lift: ({ mode }) => `Lift of the island in ${modeText(mode)}, over the largest motion`,
-  wing_flap: ({ mode }) => `Flap of the wings in ${modeText(mode)}, over the largest motion`,
-  energy_share: ({ region, hz }) => `Share of the energy: ${regionText(region)}, half an octave about ${hz} Hz`,
-  island_mobility: () => "Mobility of the island, 100 to 800 Hz",
-  wing_activity: () => "Activity of the wings, 1.5 to 5 kHz",
-  bass_over_treble: () => "Bass foot over treble foot, 100 to 800 Hz",
-  give: ({ push = "" }) => PUSHES[push] ?? push,
-  edge_stress: () => "Greatest stress along the holes’ edges",
-  narrowest: ({ region }) => `Narrowest wood: ${regionText(region)}`,
-  mass: () => "Mass of the wood",
+/** @type {Record<string, (value: string | number) => string>} */
+const READ_BY = {
+  mode: (mode) => MODES[mode] ?? `mode ${mode}`,
+  hz: (hz) => `half an octave about ${hz} Hz`,
+  region: (region) => (region === "wings" ? "the four wings" : REGION_WORDS.name(String(region)).toLowerCase()),
+  push: (push) => PUSHES[push] ?? String(push),
 };
 
-/** @param {string | undefined} region */
-function regionText(region = "") {
-  return region === "wings" ? "the four wings" : REGION_WORDS.name(region).toLowerCase();
-}
+/** @typedef {Record<string, string | number>} ReadBy what of a figure is meant, by key */
 
 /** @type {Record<string, string>} */
 const UNITS = { points: "percentage points" };
@@ -82,9 +82,14 @@ export const LESSON_WORDS = {
   /** @param {string} choice */
   unguessed: (choice) => `What happens: ${choice}.`,
   working: "The model works the figures out…",
-  columns: ["", "before", "after"],
+  before_and_after: ["before", "after"],
   /** @type {(figure: string, by: ReadBy) => string} */
-  figure: (figure, by) => FIGURES[figure]?.(by) ?? figure,
+  figure: (figure, by) => {
+    const parts = Object.entries(by).map(([key, value]) => LESSON_WORDS.read_by(key, value));
+    return [FIGURES[figure] ?? figure, parts.join(", ")].filter((part) => part !== "").join(": ");
+  },
+  /** @type {(key: string, value: string | number) => string} */
+  read_by: (key, value) => READ_BY[key]?.(value) ?? String(value),
   /** @type {(value: number, within: number, unit: string) => string} */
   value: (value, within, unit) => inUnit(sureText(value, within), unit),
   /** @param {LessonOutcome} outcome */
