@@ -45,6 +45,9 @@ const READ_BY = {
   push: (push) => PUSHES[push] ?? String(push),
 };
 
+/** @type {(key: string, value: string | number) => string} */
+const readBy = (key, value) => READ_BY[key]?.(value) ?? String(value);
+
 /** @type {Record<string, string>} */
 const UNITS = { points: "Prozentpunkte" };
 
@@ -79,10 +82,10 @@ export const LESSON_WORDS = {
   working: "Das Modell rechnet die Zahlen aus …",
   before_and_after: ["vorher", "nachher"],
   figure: (figure, by) => {
-    const parts = Object.entries(by).map(([key, value]) => LESSON_WORDS.read_by(key, value));
+    const parts = Object.entries(by).map(([key, value]) => readBy(key, value));
     return [FIGURES[figure] ?? figure, parts.join(", ")].filter((part) => part !== "").join(": ");
   },
-  read_by: (key, value) => READ_BY[key]?.(value) ?? String(value),
+  read_by: readBy,
   value: (value, within, unit) => inUnit(sureText(value, within), unit),
   change: ({ change, change_within, change_unit }) => {
     const way = wayOf(change, change_within);

@@ -44,6 +44,9 @@ const READ_BY = {
   push: (push) => PUSHES[push] ?? String(push),
 };
 
+/** @type {(key: string, value: string | number) => string} */
+const readBy = (key, value) => READ_BY[key]?.(value) ?? String(value);
+
 /** @typedef {Record<string, string | number>} ReadBy what of a figure is meant, by key */
 
 /** @type {Record<string, string>} */
@@ -85,11 +88,10 @@ export const LESSON_WORDS = {
   before_and_after: ["before", "after"],
   /** @type {(figure: string, by: ReadBy) => string} */
   figure: (figure, by) => {
-    const parts = Object.entries(by).map(([key, value]) => LESSON_WORDS.read_by(key, value));
+    const parts = Object.entries(by).map(([key, value]) => readBy(key, value));
     return [FIGURES[figure] ?? figure, parts.join(", ")].filter((part) => part !== "").join(": ");
   },
-  /** @type {(key: string, value: string | number) => string} */
-  read_by: (key, value) => READ_BY[key]?.(value) ?? String(value),
+  read_by: readBy,
   /** @type {(value: number, within: number, unit: string) => string} */
   value: (value, within, unit) => inUnit(sureText(value, within), unit),
   /** @param {LessonOutcome} outcome */
