@@ -18,9 +18,9 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 }
 
 const CARD: &str = "document.querySelector('.lesson-card')";
-const SAID: &str = "document.querySelector('.lesson-card [role=status]').textContent";
-const STEP: &str = "document.querySelector('.lesson-place').textContent";
-const VERDICT: &str = "document.querySelector('.lesson-verdict').textContent";
+const SAID: &str = "(document.querySelector('.lesson-card [role=status]')?.textContent ?? '')";
+const STEP: &str = "(document.querySelector('.lesson-place')?.textContent ?? '')";
+const VERDICT: &str = "(document.querySelector('.lesson-verdict')?.textContent ?? '')";
 const FIGURES: &str = "[...document.querySelectorAll('.lesson-figures td')].map((cell) => cell.textContent)";
 const NAME: &str = "document.querySelector('#design-name').textContent";
 const PRESENTING: &str = "document.documentElement.classList.contains('presenting')";
@@ -237,10 +237,10 @@ async fn nothing_is_lost_in_the_middle(place: &Place<'_>) -> Result<()> {
     page.until("the lesson is there again", &format!("{NAME} === 'What a mode is'")).await?;
     page.settle().await?;
     page.type_number("Thickness", "2.6").await?;
-    let problem = "document.querySelector('.lesson-problem').textContent";
+    let problem = "(document.querySelector('.lesson-problem')?.textContent ?? '')";
     page.until("it is said where the own one is", &format!("{problem}.includes('Designs')")).await?;
     page.press("Designs").await?;
-    let kept = "document.querySelector('dialog table').textContent.includes('before a lesson')";
+    let kept = "(document.querySelector('dialog table')?.textContent ?? '').includes('before a lesson')";
     page.until("it is kept under a name", kept).await?;
     page.value("document.querySelector('dialog').close();").await?;
     press_enter(&page, "End the lesson").await?;
