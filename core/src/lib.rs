@@ -11,6 +11,7 @@ pub mod eigen;
 pub mod fittings;
 pub mod graduation;
 pub mod inside;
+pub mod lessons;
 pub mod measured;
 pub mod mesh;
 pub mod modes;

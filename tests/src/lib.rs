@@ -6,6 +6,7 @@
 pub mod bench;
 pub mod browser;
 pub mod chores;
+pub mod lessons;
 pub mod outcome;
 pub mod reference;
 pub mod shots;

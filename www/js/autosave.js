@@ -18,7 +18,7 @@ export function connectAutosave(store, kept) {
     clearTimeout(waiting);
     waiting = undefined;
     // Where nothing can be kept, saving as a file is what is left; the designs' dialogue says so.
-    kept.keepNow(store.text).catch(() => undefined);
+    kept.keepNow(store.own_text ?? store.text).catch(() => undefined);
   };
   store.subscribe(() => {
     // What nobody has changed needs no keeping.

@@ -65,6 +65,8 @@ export class DesignStore {
   #past = [];
   /** @type {Design[]} undone ones, the next one last */
   #future = [];
+  /** @type {string | undefined} the person's own design while a lesson's stands in its place: what a reload goes on with */
+  own_text;
 
   /** The current design; empty until the first one is there. */
   get design() {

@@ -1,5 +1,5 @@
 /** @import { Drive, Driven, DrivenCurves, DrivenFigures, DrivenMotion, DrivenNote } from "./messages.js" */
-/** @import { Exchange, Request, RequestKind, TapTone, WhoMoves } from "./messages.js" */
+/** @import { Exchange, LessonDesigns, LessonOutcome, Request, RequestKind, TapTone, WhoMoves } from "./messages.js" */
 
 /**
  * The driven top's class, as the wasm module gives it: one design, its modes and a bridge on it. Making one takes seconds and may throw a
@@ -17,6 +17,13 @@
  * @property {() => void} free
  */
 
+/**
+ * The class itself.
+ * @typedef {object} TopClass
+ * @property {(json: string) => LessonDesigns} lesson
+ * @property {(json: string) => LessonOutcome} lesson_outcome
+ */
+
 /** Answers requests about a driven top; keeps the one of the design it was asked about last. */
 export class DriveDesk {
   #Top;
@@ -24,7 +31,7 @@ export class DriveDesk {
   #top;
   #design = "";
 
-  /** @param {new (json: string) => Top} top_class */
+  /** @param {TopClass & (new (json: string) => Top)} top_class */
   constructor(top_class) {
     this.#Top = top_class;
   }
@@ -54,6 +61,11 @@ export class DriveDesk {
         return this.#of(request.design).figures();
       case "tap_tone":
         return this.#of(request.design).tap_tone(...request.place_mm, request.rate_hz);
+      case "lesson":
+        return this.#Top.lesson(request.json);
+      case "lesson_outcome":
+        this.#free();
+        return this.#Top.lesson_outcome(request.json);
       default:
         throw new TypeError(`the driven top knows no "${request.kind}"`);
     }
@@ -65,14 +77,18 @@ export class DriveDesk {
    */
   #of(design, bridge_hz) {
     if (this.#top === undefined || design !== this.#design) {
-      // Two would not fit beside each other on a phone.
-      this.#top?.free();
-      this.#top = undefined;
+      this.#free();
       this.#top = new this.#Top(design);
       this.#design = design;
     }
     this.#top.stand_bridge(bridge_hz);
     return this.#top;
+  }
+
+  /** Two would not fit beside each other on a phone. */
+  #free() {
+    this.#top?.free();
+    this.#top = undefined;
   }
 }
 

@@ -101,7 +101,7 @@ const session = new TopSession(store, workers, {
   },
   sureties: (sureties) => {
     modes.judge(sureties);
-    results.judge(sureties);
+    results.judge(sureties, stage.motion?.mode !== 0);
     page.dataset.surety = "known";
   },
   problem: (problem) => {

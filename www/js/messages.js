@@ -228,6 +228,20 @@
 
 /** @typedef {{ value: number, sure_within: number }} SureFigure */
 
+/** @typedef {{ before: string, after: string }} LessonDesigns */
+
+/**
+ * A lesson's figure before and after its change.
+ * @typedef {object} LessonOutcome
+ * @property {SureFigure} before
+ * @property {SureFigure} after
+ * @property {number} change
+ * @property {number} change_within
+ * @property {boolean} shown whether the figure does what the lesson says
+ * @property {string} unit of the figure, empty for a pure number
+ * @property {"%" | "points" | "dB"} change_unit
+ */
+
 /**
  * @typedef {object} DrivenFigures
  * @property {SureFigure | null} [island_mobility_db]
@@ -400,6 +414,8 @@
  * @property {{ send: { design: string, drive: Drive } & Span, get: WhoMoves }} who_moves
  * @property {{ send: { design: string }, get: DrivenFigures }} driven_figures
  * @property {{ send: { design: string, place_mm: [number, number], rate_hz: number }, get: TapTone }} tap_tone
+ * @property {{ send: { json: string }, get: LessonDesigns }} lesson a lesson's document, checked
+ * @property {{ send: { json: string }, get: LessonOutcome }} lesson_outcome
  * @property {{ send: { design: string }, get: Steps }} steps this and what follows the step bench answers
  * @property {{ send: { design: string, step: number }, get: StepEffect }} step_effect
  * @property {{ send: { design: string, step: number }, get: DrivenFigures }} step_response

@@ -28,10 +28,13 @@ export class ResultText {
     this.choose(chosen);
   }
 
-  /** @param {readonly Surety[]} sureties of the solution that is shown */
-  judge(sureties) {
+  /**
+   * @param {readonly Surety[]} sureties of the solution that is shown
+   * @param {boolean} on_stage whether the stage shows one of its modes, and not a driven motion
+   */
+  judge(sureties, on_stage) {
     this.#sureties = sureties;
-    if (this.#chosen !== undefined) {
+    if (this.#chosen !== undefined && on_stage) {
       this.choose(this.#chosen);
     }
   }

@@ -51,6 +51,7 @@ const SECTIONS = {
   curves: () => import("./sections/curves.js"),
   note: () => import("./sections/note.js"),
   tap: () => import("./sections/tap.js"),
+  lessons: () => import("./sections/lessons.js"),
   compare: () => import("./sections/compare.js"),
   effects: () => import("./sections/effects.js"),
   target: () => import("./sections/target.js"),

@@ -80,6 +80,16 @@ export class TopSession {
     this.#events = events;
   }
 
+  /**
+   * @param {ModeWish} wish what to look at on the design that is settled next
+   * @returns {ModeWish} what was to be looked at before
+   */
+  wish(wish) {
+    const before = this.#wish;
+    this.#wish = wish;
+    return before;
+  }
+
   /** Goes to the demonstration design: at the start, and as a step that can be undone. */
   begin() {
     return this.#guarded(async () => {

@@ -19,8 +19,8 @@ declare module "*/wasm/board.js" {
 
 declare module "*/wasm/drive.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export const DrivenTop: import("./drive_desk.js").TopClass & (new (json: string) => import("./drive_desk.js").Top);
   export const StepBench: new (json: string) => import("./steps_desk.js").StepBench;
-  export const DrivenTop: new (json: string) => import("./drive_desk.js").Top;
 }
 
 declare module "*/wasm/view_webgpu.js" {

@@ -34,6 +34,7 @@ pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures,
 pub use graduation::{GraduationMeasures, MeasuredThickness, PaintedThickness};
 pub use measures::{MEASURES, Measure};
 pub use parts::{BassSide, CornerMeasures, Design, OutlineMeasures, Rim};
+pub(crate) use place::path_at;
 pub use presets::Preset;
 pub use sound_holes::{
     CrescentHole, EndCut, EyesAndStem, RoundHole, SlotHole, SoundHoleChoice, SoundHoles, TracedHole,

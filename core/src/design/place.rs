@@ -13,7 +13,7 @@ enum Inside {
 
 /// The keys and indices, joined by dots, that lead to the byte before `line` and `column` (both from 1, as `serde_json` counts) in
 /// `json`, which must be valid up to there; empty for the document itself.
-pub(super) fn path_at(json: &str, line: usize, column: usize) -> String {
+pub(crate) fn path_at(json: &str, line: usize, column: usize) -> String {
     let before: usize = json.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum();
     let end = before + column;
     let mut around: Vec<Inside> = Vec::new();

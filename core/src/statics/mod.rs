@@ -1,10 +1,12 @@
 //! Displacements under loads that don't change with time, and the stress along free edges that comes of them.
 
 mod edge_stress;
+mod greatest;
 
 use thiserror::Error;
 
 pub use edge_stress::{EdgeStress, edge_stresses};
+pub use greatest::greatest_stress;
 
 use crate::eigen::{EigenError, Factor, Pencil, Symbolic};
 use crate::modes::rigid_motions;

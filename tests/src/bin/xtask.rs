@@ -7,7 +7,7 @@ use anyhow::{Context, Result, bail};
 use bombatura_serve::Workspace;
 use bombatura_tests::chores::{licences, page_sources, test};
 use bombatura_tests::outcome::{Outcome, all_passed, closing};
-use bombatura_tests::{bench, shots, studies, verify};
+use bombatura_tests::{bench, lessons, shots, studies, verify};
 
 const HELP: &str = "\
     cargo xtask test               everything below but shots and bench, and cargo's own tests
@@ -15,6 +15,7 @@ const HELP: &str = "\
     cargo xtask lint               types, style and unit tests of the page's scripts; licences
     cargo xtask verify [--json]    our figures beside published ones
     cargo xtask studies            what makers say of holes and wings, beside what the program computes
+    cargo xtask lessons [FILE...]  whether the model shows what the lessons say: ours, or those named
     cargo xtask bench [--json]     what a user waits for
     cargo xtask shots DIR          pictures of the page's main states
 ";
@@ -57,6 +58,24 @@ fn run(arguments: &[&str]) -> Result<bool> {
         ["studies"] => {
             print!("{}", studies::table(&studies::all()?));
             Ok(true)
+        }
+        ["lessons", files @ ..] => {
+            let files =
+                if files.is_empty() { lessons::files(&workspace)? } else { files.iter().map(PathBuf::from).collect() };
+            let mut all_shown = true;
+            for file in files {
+                all_shown &= match lessons::show(&file) {
+                    Ok(shown) => {
+                        println!("{}", shown.line());
+                        shown.outcome.shown
+                    }
+                    Err(error) => {
+                        println!("{error:#}");
+                        false
+                    }
+                };
+            }
+            Ok(all_shown)
         }
         ["bench"] => {
             print!("{}", bench::run(&workspace)?.table());

@@ -13,6 +13,7 @@ mod fittings;
 mod folder;
 mod kept;
 mod language;
+mod lessons;
 mod live;
 mod measured;
 mod motion;
@@ -90,6 +91,7 @@ async fn whatever_draws(place: &Place<'_>, run: &mut Run<'_>) {
     offline::run(place, run).await;
     fittings::run(place, run).await;
     driven::run(place, run).await;
+    lessons::run(place, run).await;
     steps::run(place, run).await;
     wood::run(place, run).await;
     measured::run(place, run).await;

@@ -6,7 +6,7 @@ use bombatura_core::inside::RegionWood;
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::regions::{RegionKind, Regions, Side};
 use bombatura_core::sound_holes::Pattern;
-use bombatura_core::statics::{PointLoad, edge_stresses};
+use bombatura_core::statics::{PointLoad, edge_stresses, greatest_stress};
 use bombatura_core::top::Stages;
 
 use super::bench_top::{both_holes, demonstration, feet, loaded, nearest, on_foot};
@@ -21,34 +21,17 @@ pub(super) fn studies() -> Result<Vec<Study>> {
 
 /// The greatest stress on the holes' edges while the bridge is pressed down: its mean over 2 mm or one side of an element
 /// up to the next corner, and where that begins. Over no length at all a sharp corner's stress has no limit.
-fn greatest_stress(design: Design, size: MeshSize) -> Result<(f64, [f64; 3])> {
+fn pressed_stress(design: Design, size: MeshSize) -> Result<(f64, [f64; 3])> {
     const OVER_MM: f64 = 2.0;
-    const CORNER_DEG: f64 = 40.0;
     let wood = design.wood.wood()?;
     let mut stages = Stages::new(design);
     let feet = feet(&mut stages, size)?;
     let loads: Vec<PointLoad> = feet.iter().flat_map(|foot| on_foot(foot, -0.5 * PRESSED_N)).collect();
     let moved = loaded(&mut stages, size, &loads)?;
     let (plan, carved) = stages.carved(size)?;
-    let mut means = Vec::new();
-    for line in &plan.mesh.hole_loops {
-        let sides = edge_stresses(&carved.geometry, &wood, line, true, &moved);
-        for start in 0..sides.len() {
-            let (mut length, mut sums, mut last) = (0.0, [0.0; 2], sides[start]);
-            for side in sides.iter().cycle().skip(start).take(sides.len()) {
-                if (side.to_grain_deg - last.to_grain_deg).abs() > CORNER_DEG || length >= OVER_MM {
-                    break;
-                }
-                length += side.length_mm;
-                (0..2).for_each(|face| sums[face] += side.length_mm * side.faces_mpa[face]);
-                last = *side;
-            }
-            if length >= OVER_MM {
-                means.push((sums[0].abs().max(sums[1].abs()) / length, sides[start].at_mm));
-            }
-        }
-    }
-    means.into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).context("a hole has an edge")
+    let of = |line: &Vec<u32>| greatest_stress(&edge_stresses(&carved.geometry, &wood, line, true, &moved), OVER_MM);
+    let greatest = plan.mesh.hole_loops.iter().filter_map(of).max_by(|a, b| a.0.total_cmp(&b.0));
+    greatest.context("a hole has an edge")
 }
 
 fn rounded_ends() -> Result<Study> {
@@ -66,14 +49,14 @@ fn rounded_ends() -> Result<Study> {
     let mut on_fine = Vec::new();
     for (name, ends) in [("rounded", EndCut::Round), ("sharp", EndCut::Sharp)] {
         for (mesh, size) in [("standard", MeshSize::Standard), ("fine", MeshSize::Fine)] {
-            let stress = greatest_stress(cut(ends)?, size)?.0;
+            let stress = pressed_stress(cut(ends)?, size)?.0;
             figures.push(Figure::new(format!("slots, ends {name}, {mesh} mesh, greatest over 2 mm, MPa"), stress));
             if size == MeshSize::Fine {
                 on_fine.push(stress);
             }
         }
     }
-    let (f_holes, at_mm) = greatest_stress(demonstration(|_| ()), MeshSize::Fine)?;
+    let (f_holes, at_mm) = pressed_stress(demonstration(|_| ()), MeshSize::Fine)?;
     figures.push(Figure::new("f-holes, fine mesh, greatest over 2 mm, MPa", f_holes));
     figures.push(Figure::new("where, from the centreline, mm", at_mm[0].abs()));
     figures.push(Figure::new("and from the bottom edge, mm", at_mm[1]));

@@ -6,6 +6,7 @@
 mod curves;
 mod driven_top;
 mod forces;
+mod lessons;
 mod motions;
 mod sounds;
 mod step_bench;

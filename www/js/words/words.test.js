@@ -46,6 +46,9 @@ const JOINING = new Set([
   "drive.DRIVE_WORDS.region",
   "drive.DRIVE_WORDS.figure",
   "drive.DRIVE_WORDS.harmonic",
+  "lessons.LESSON_WORDS.figure",
+  "lessons.LESSON_WORDS.value",
+  "lessons.LESSON_WORDS.read_by",
   "share.SHEET_WORDS.hertz",
   "steps.STEP_WORDS.narrows_then",
 ]);

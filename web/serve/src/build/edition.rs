@@ -17,7 +17,7 @@ use crate::Error;
 const PREFIX: &str = "edition-";
 
 /// What goes into it. The pages stay where people have them, icons where systems look for them.
-const FOLDERS: [&str; 3] = ["js/", "css/", "wasm/"];
+const FOLDERS: [&str; 4] = ["js/", "css/", "lessons/", "wasm/"];
 
 /// The script that keeps an edition in the browser. It has to lie above all that it answers for.
 const KEEPER: &str = "service_worker.js";

@@ -364,6 +364,66 @@ const KINDS = {
     "Die Seite neu laden.",
     message,
   ],
+  // Lessons.
+  lesson_too_large: ([bytes, most]) => [
+    `Die Datei hat ${bytes} Bytes; eine Lektion hat höchstens ${most}.`,
+    "Die Datei einer Lektion wählen.",
+  ],
+  lesson_not_json: (_, { value = "", message }) => {
+    const [line, column] = numbersOf(value);
+    return [
+      `Die Datei ist in Zeile ${line ?? "?"}, Spalte ${column ?? "?"} kein JSON.`,
+      "Den Text dort richten.",
+      inBrackets(message),
+    ];
+  },
+  lesson_wrong_format: (_, { value = "" }) => [
+    `statt „bombatura-lesson“ steht da ${value}, also ist das keine Lektion.`,
+    "Die Datei einer Lektion wählen.",
+  ],
+  lesson_unknown_version: (_, { value = "", limits = "" }) => [
+    `${value} ist hier nicht bekannt; gelesen wird Version ${limits}.`,
+    "Die Lektion für diese Version schreiben.",
+  ],
+  lesson_wrong_shape: (_, { value }) => [
+    "das passt nicht in eine Lektion.",
+    "Schreibweise oder Wert berichtigen, wie die Anleitung der Lektionen es sagt.",
+    value,
+  ],
+  lesson_outside: (_, { value = "", limits = "" }) => [
+    "dieser Wert geht hier nicht.",
+    "Einen Wert innerhalb der Grenzen eingeben.",
+    `${value}; ${limits}`,
+  ],
+  lesson_no_such_place: (_, { value = "" }) => [
+    `im Entwurf steht nichts unter „${value}“.`,
+    "Den Wert so nennen, wie die Datei eines Entwurfs ihn hat, die Schlüssel mit Punkten verbunden.",
+  ],
+  lesson_design: (_, { value }) => [
+    "mit diesen Änderungen lässt sich der Entwurf nicht zeichnen.",
+    "Die Änderung berichtigen.",
+    value,
+  ],
+  lesson_needs: (_, { value = "", limits = "" }) => [`zur Zahl „${limits}“ gehört noch „${value}“.`, "Das ergänzen."],
+  lesson_needless: (_, { value = "", limits = "" }) => [
+    `zur Zahl „${limits}“ gehört kein „${value}“.`,
+    "Das weglassen.",
+  ],
+  lesson_no_mode: (_, { value = "" }) => [
+    `eine der beiden Decken hat keine Mode ${value} oder keine solcher Gestalt.`,
+    "Eine andere Mode oder eine kleinere Änderung nehmen.",
+  ],
+  lesson_no_region: (_, { value = "", limits = "" }) => [
+    `eine der beiden Decken hat keinen Bereich „${value}“.`,
+    "Einen Bereich nehmen, den beide haben.",
+    limits,
+  ],
+  lesson_floats: () => [
+    "Ein langsamer Druck braucht einen gehaltenen Rand, und diese Decke ist frei.",
+    "In „start“ den „rim“ auf „hinged“ setzen.",
+  ],
+  lesson_no_bridge: () => ["Die Stegfüße stehen nicht auf dem Holz.", "„sound_holes.stop_mm“ ändern."],
+  lesson_statics: (_, { message }) => ["Auf diesen Druck gibt es keine Antwort.", "Eine andere Zahl nehmen.", message],
   wrong_wishes: (_, { message }) => ["Die Angaben zur Lage der Datei sind nicht zu verstehen.", "", message],
 };
 
