@@ -4,8 +4,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
-use bombatura_core::lessons::{Goes, Lesson, Outcome};
+use bombatura_core::lessons::{Goes, Lesson, Outcome as Found};
 use bombatura_serve::Workspace;
+
+use crate::outcome::Outcome;
 
 /// A lesson and what became of its claim.
 #[derive(Debug)]
@@ -15,14 +17,30 @@ pub struct Shown {
     /// As read.
     pub lesson: Lesson,
     /// As the model has it.
-    pub outcome: Outcome,
+    pub outcome: Found,
+}
+
+/// Each of our own lessons' claims, by the model itself: the same code as on the page.
+///
+/// # Errors
+/// When the list of lessons and their folder disagree.
+pub fn outcomes(workspace: &Workspace) -> Result<Vec<Outcome>> {
+    let check = |file: &PathBuf| {
+        let name = file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        Outcome::of(format!("lesson {name}"), || {
+            let shown = show(file)?;
+            println!("{}", shown.line());
+            shown.check()
+        })
+    };
+    Ok(files(workspace)?.iter().map(check).collect())
 }
 
 /// Our own lessons, in the order of their list.
 ///
 /// # Errors
 /// When the list and the folder disagree: a lesson that is in no list is read by nobody.
-pub fn files(workspace: &Workspace) -> Result<Vec<PathBuf>> {
+fn files(workspace: &Workspace) -> Result<Vec<PathBuf>> {
     let folder = workspace.page().join("lessons");
     let list = fs::read_to_string(folder.join("list.json")).context("reading the list of lessons")?;
     let listed: Vec<String> = serde_json::from_str(&list).context("the list of lessons")?;
@@ -54,7 +72,7 @@ impl Shown {
     #[must_use]
     pub fn line(&self) -> String {
         let Self { name, lesson, outcome } = self;
-        let Outcome { before, after, change, change_within, shown } = outcome;
+        let Found { before, after, change, change_within, shown, .. } = outcome;
         let claim = &lesson.claim;
         let goes = match claim.goes {
             Goes::Rises => "rises by at least",
@@ -80,7 +98,7 @@ impl Shown {
     /// # Errors
     /// What it shows instead.
     pub fn check(&self) -> Result<()> {
-        let Outcome { change, change_within, shown, .. } = self.outcome;
+        let Found { change, change_within, shown, .. } = self.outcome;
         ensure!(shown, "the model doesn't show it: {}", self.line());
         // What a lesson calls a change must be one; what it calls none must be surely small.
         match self.lesson.claim.goes {

@@ -237,6 +237,7 @@
  * @property {SureFigure} after
  * @property {number} change
  * @property {number} change_within
+ * @property {boolean} same_board whether both tops are of one board
  * @property {boolean} shown whether the figure does what the lesson says
  * @property {string} unit of the figure, empty for a pure number
  * @property {"%" | "points" | "dB"} change_unit

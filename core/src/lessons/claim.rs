@@ -75,6 +75,8 @@ pub struct Outcome {
     pub change: f64,
     /// ± one standard deviation, in the same unit.
     pub change_within: f64,
+    /// Whether both tops are of one board, so that what boards differ by moves both figures alike.
+    pub same_board: bool,
     /// Whether the figure does what the claim says.
     pub shown: bool,
 }
@@ -93,13 +95,14 @@ impl Claim {
         let [first, last] = self.readings(before, after)?;
         // Rings that lean otherwise are the same board, cut otherwise.
         let board = |design: &Design| (design.wood.species, design.wood.measured);
-        let [change, change_within] = first.change(&last, self.figure.scale(), board(before) == board(after));
+        let same_board = board(before) == board(after);
+        let [change, change_within] = first.change(&last, self.figure.scale(), same_board);
         let shown = match self.goes {
             Goes::Rises => change >= self.by,
             Goes::Falls => change <= -self.by,
             Goes::Stays => change.abs() <= self.by,
         };
-        Ok(Outcome { before: first, after: last, change, change_within, shown })
+        Ok(Outcome { before: first, after: last, change, change_within, same_board, shown })
     }
 
     fn readings(&self, before: &Design, after: &Design) -> Result<[Reading; 2], LessonError> {

@@ -113,7 +113,7 @@ fn an_outcome_can_fail() {
     let right = Lesson::from_json(&with("/claim/by", json!(0.2))).unwrap().outcome().unwrap();
     assert!(right.shown && right.change > 0.2 && right.after.value > right.before.value, "{right:?}");
     // Both tops are of one board: its density moves both by the same share.
-    assert!(right.change_within < 1e-9 && right.before.sure_within > 1.0, "{right:?}");
+    assert!(right.same_board && right.change_within < 1e-9 && right.before.sure_within > 1.0, "{right:?}");
     let turned = Lesson::from_json(&with("/claim/goes", json!("falls"))).unwrap().outcome().unwrap();
     let stays = Lesson::from_json(&with("/claim", json!({ "figure": "mass", "goes": "stays", "by": 0.1 })));
     assert!(!turned.shown && !stays.unwrap().outcome().unwrap().shown);

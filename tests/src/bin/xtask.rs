@@ -59,21 +59,20 @@ fn run(arguments: &[&str]) -> Result<bool> {
             print!("{}", studies::table(&studies::all()?));
             Ok(true)
         }
+        ["lessons"] => tell(&lessons::outcomes(&workspace)?),
         ["lessons", files @ ..] => {
-            let files =
-                if files.is_empty() { lessons::files(&workspace)? } else { files.iter().map(PathBuf::from).collect() };
             let mut all_shown = true;
             for file in files {
-                all_shown &= match lessons::show(&file) {
+                match lessons::show(&PathBuf::from(file)) {
                     Ok(shown) => {
                         println!("{}", shown.line());
-                        shown.outcome.shown
+                        all_shown &= shown.outcome.shown;
                     }
                     Err(error) => {
                         println!("{error:#}");
-                        false
+                        all_shown = false;
                     }
-                };
+                }
             }
             Ok(all_shown)
         }

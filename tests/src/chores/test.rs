@@ -27,7 +27,7 @@ pub fn everything(workspace: &Workspace) -> Result<Vec<Outcome>> {
         let site = scope.spawn(|| build::build_site(workspace, &workspace.site()));
         outcomes.extend(published_values()?);
         outcomes.push(Outcome::of("makers' sayings computed", makers_sayings));
-        outcomes.extend(lessons_claims(workspace)?);
+        outcomes.extend(lessons::outcomes(workspace)?);
         site.join().map_err(|_| anyhow!("building the site panicked"))
     })?;
     built?;
@@ -66,19 +66,6 @@ fn makers_sayings() -> Result<()> {
         ensure!(study.figures.iter().all(|figure| figure.value.is_finite()), "{}: a figure is not a number", study.id);
     }
     Ok(())
-}
-
-/// Each lesson's claim, by the model itself: the same code as on the page.
-fn lessons_claims(workspace: &Workspace) -> Result<Vec<Outcome>> {
-    let check = |file: &std::path::PathBuf| {
-        let name = file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-        Outcome::of(format!("lesson {name}"), || {
-            let shown = lessons::show(file)?;
-            println!("{}", shown.line());
-            shown.check()
-        })
-    };
-    Ok(lessons::files(workspace)?.iter().map(check).collect())
 }
 
 fn published_values() -> Result<Vec<Outcome>> {

@@ -28,6 +28,7 @@ struct OutcomeReply {
     after: ReadingReply,
     change: f64,
     change_within: f64,
+    same_board: bool,
     shown: bool,
     unit: &'static str,
     change_unit: &'static str,
@@ -51,7 +52,7 @@ impl DrivenTop {
         Ok(to_page(&LessonReply { before, after }))
     }
 
-    /// Works a lesson's claim out: `{ before, after, change, change_within, shown, unit, change_unit }`, the first two `{ value, sure_within }`.
+    /// Works a lesson's claim out: `{ before, after, change, change_within, same_board, shown, unit, change_unit }`, the first two `{ value, sure_within }`.
     ///
     /// Cost: seconds.
     ///
@@ -59,13 +60,14 @@ impl DrivenTop {
     /// As there, or a top that has no such figure.
     pub fn lesson_outcome(json: &str) -> Result<JsValue, Box<Problem>> {
         let lesson = Lesson::from_json(json)?;
-        let Outcome { before, after, change, change_within, shown } = lesson.outcome()?;
+        let Outcome { before, after, change, change_within, same_board, shown } = lesson.outcome()?;
         let figure = lesson.claim.figure;
         Ok(to_page(&OutcomeReply {
             before: before.into(),
             after: after.into(),
             change,
             change_within,
+            same_board,
             shown,
             unit: figure.unit(),
             change_unit: figure.change_unit(),

@@ -5,6 +5,7 @@
 /** @import { Bench } from "../sections.js" */
 
 import { DRIVE_WORDS as WORDS } from "#words/drive.js";
+import { WORDS as PAGE_WORDS } from "#words/page.js";
 import { part } from "../page_parts.js";
 
 /** @typedef {{ title: string, text: string, detail: string, largest_um: number }} Caption */
@@ -22,6 +23,12 @@ export class DrivenStage {
   constructor({ stage }) {
     this.#stage = stage;
     part("#exaggeration", HTMLInputElement).addEventListener("input", () => this.#tellScale());
+    stage.listen("motion", () => {
+      if (this.#own !== undefined && !this.owns) {
+        this.#own = undefined;
+        part("#drawn-scale", HTMLElement).textContent = PAGE_WORDS.drawn_scale(stage.exaggeration_mm);
+      }
+    });
   }
 
   /**

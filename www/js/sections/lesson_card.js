@@ -145,7 +145,7 @@ export class LessonCard {
     namedRow(body, last).insertCell().textContent = value(after);
     const change = text("p", "lesson-outcome");
     change.textContent = WORDS.change(outcome);
-    this.#figures.replaceChildren(table, change, note(WORDS.sure_about));
+    this.#figures.replaceChildren(table, change, note(outcome.same_board ? WORDS.sure_about : WORDS.sure_apart));
     if (!shown) {
       const doubt = text("p", "lesson-doubt");
       doubt.textContent = WORDS.not_shown;

@@ -94,6 +94,8 @@ async fn gone_through_by_keyboard(place: &Place<'_>) -> Result<()> {
     page.until("the next one is there", &format!("{STEP}.startsWith('Lesson 3 of 12')")).await?;
     press_enter(&page, "End the lesson").await?;
     is_own(&page, &own).await?;
+    let scale = "document.querySelector('#drawn-scale').textContent";
+    page.until("a mode's scale is told again", &format!("{scale}.includes('no true size')")).await?;
     // And the lesson's top is a step that undo goes back to.
     page.press("Undo").await?;
     page.until("a step back is a lesson's", &format!("{NAME} !== 'Invented demonstration top'")).await?;

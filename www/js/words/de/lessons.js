@@ -94,6 +94,8 @@ export const LESSON_WORDS = {
   },
   sure_about:
     "±: worin Bretter sich unterscheiden, und das Netz. Beide Decken sind aus einem Brett, darum ist die Änderung sicherer als jede der beiden Zahlen.",
+  sure_apart:
+    "±: worin Bretter sich unterscheiden, und das Netz. Die Decken sind aus verschiedenen Brettern, von denen jedes anders sein kann.",
   not_shown: "Das Modell zeigt nicht, was diese Lektion erwartet. Den Zahlen trauen, nicht dem Text.",
   edited: "Die Decke der Lektion wurde geändert. Der eigene Entwurf von vorher liegt unter „Entwürfe“.",
   kept_as: (name, own) => `${name === "" ? own : name}, vor einer Lektion`,

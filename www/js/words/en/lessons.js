@@ -102,6 +102,8 @@ export const LESSON_WORDS = {
   },
   sure_about:
     "±: what boards differ by, and the mesh. Both tops are of one board, so that the change is surer than either figure.",
+  sure_apart:
+    "±: what boards differ by, and the mesh. The tops are of different boards, each of which may be otherwise.",
   not_shown: "The model does not show what this lesson expects. Trust the figures, not the text.",
   edited: "You changed the lesson’s top. Your own design from before is under “Designs”.",
   /** @type {(name: string, own: string) => string} */
