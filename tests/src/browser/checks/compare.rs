@@ -6,6 +6,7 @@ use anyhow::{Context, Result, ensure};
 use serde_json::json;
 use thirtyfour::prelude::*;
 
+use super::access::{judge, load_axe};
 use super::files::{save, with};
 use super::{Place, Run};
 use crate::browser::find::Role;
@@ -199,6 +200,9 @@ async fn divider_goes_by_keys(place: &Place<'_>) -> Result<()> {
     ensure!(own.share_changed(&other)? > 0.01, "the other top isn't uncovered");
     divider.send_keys(Key::Left).await?;
     ensure!(divider.attr("aria-valuenow").await?.as_deref() == Some("98"), "an arrow key doesn't move the divider");
+    page.until("the figures are there", "document.querySelectorAll('.figure-table tbody tr').length >= 5").await?;
+    load_axe(&page).await?;
+    judge(&page, "two tops with all that is told of them").await?;
     page.without_errors().await
 }
 
