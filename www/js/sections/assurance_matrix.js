@@ -58,13 +58,13 @@ export class AssuranceMatrix {
         const mac = assurance(likeness[row * b.length + column]);
         const cell = document.createElement("button");
         cell.type = "button";
-        cell.textContent = mac < 0.05 ? "·" : numberText(Math.min(100 * mac, 99), 0);
-        cell.textContent = mac >= 0.995 ? "1" : cell.textContent;
+        const hundredths = numberText(100 * mac, 0);
+        cell.textContent = mac < 0.05 ? "·" : hundredths;
         cell.style.setProperty("--share", mac.toFixed(3));
         cell.classList.toggle("pair", partners[row] === other.number);
         const names = `a ${mode.number} ${modeName(mode)}, b ${other.number} ${modeName(other)}`;
-        cell.setAttribute("aria-label", `${names}: MAC ${numberText(mac, 2)}`);
-        cell.title = `${names}: MAC ${numberText(mac, 2)}`;
+        cell.title = `${names}: MAC ${hundredths}\u202f/\u202f100`;
+        cell.setAttribute("aria-label", cell.title);
         cell.addEventListener("click", () => this.#choose(row, column));
         line.insertCell().append(cell);
         return cell;
