@@ -23,4 +23,4 @@ pub use error::EffectError;
 pub use least_change::{LeastChange, least_change};
 pub use near_top::NearTop;
 pub use step::{Step, StepGroup, steps_of};
-pub use target::{Proposal, Target, Wanted, propose};
+pub use target::{KnownStep, Proposal, Target, Wanted, propose};

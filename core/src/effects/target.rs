@@ -52,6 +52,17 @@ pub struct Target {
     pub steps: f64,
 }
 
+/// A step and what it does.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KnownStep {
+    /// The step.
+    pub step: Step,
+    /// To first order.
+    pub effect: Effect,
+    /// What it makes of the response; none where that wasn't asked for.
+    pub response: Option<ResponseFigures>,
+}
+
 /// A way towards a target.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Proposal {
@@ -79,11 +90,11 @@ impl Wanted {
     }
 
     /// What a step does to it; nothing where that isn't known.
-    fn effect(&self, effect: &Effect, response: Option<&ResponseFigures>) -> Option<f64> {
+    fn effect_of(&self, known: &KnownStep) -> Option<f64> {
         match *self {
-            Self::ModeHz { mode, .. } => effect.by_mode_hz.get(mode).copied(),
-            Self::IslandMobility { .. } => response?.island_mobility_db.map(|figure| figure.value),
-            Self::Mass { .. } => Some(effect.mass_g),
+            Self::ModeHz { mode, .. } => known.effect.by_mode_hz.get(mode).copied(),
+            Self::IslandMobility { .. } => known.response?.island_mobility_db.map(|figure| figure.value),
+            Self::Mass { .. } => Some(known.effect.mass_g),
         }
     }
 }
@@ -96,11 +107,7 @@ impl Wanted {
 ///
 /// # Errors
 /// [`EffectError`] for a target that is no number or a mode that there isn't.
-pub fn propose(
-    near: &mut NearTop,
-    known: &[(Step, Effect, Option<ResponseFigures>)],
-    target: &Target,
-) -> Result<Proposal, EffectError> {
+pub fn propose(near: &mut NearTop, known: &[KnownStep], target: &Target) -> Result<Proposal, EffectError> {
     let wanted = target.wanted.change();
     for (what, value) in [
         ("the change wanted", wanted),
@@ -145,9 +152,10 @@ struct Movable {
     most: f64,
 }
 
-fn movable(known: &[(Step, Effect, Option<ResponseFigures>)], target: &Target) -> Vec<Movable> {
-    let own = |(index, (step, effect, response)): (usize, &(Step, Effect, Option<ResponseFigures>))| {
-        let of_target = target.wanted.effect(effect, response.as_ref())?;
+fn movable(known: &[KnownStep], target: &Target) -> Vec<Movable> {
+    let own = |(index, known): (usize, &KnownStep)| {
+        let step = &known.step;
+        let of_target = target.wanted.effect_of(known)?;
         if !target.allowed.contains(&step.group) || !of_target.is_finite() {
             return None;
         }
@@ -186,7 +194,7 @@ fn taking_off(step: &Step) -> [bool; 2] {
 /// Rows that hold whatever is aimed at: (coefficients over the movable steps, most).
 fn limits(
     near: &mut NearTop,
-    known: &[(Step, Effect, Option<ResponseFigures>)],
+    known: &[KnownStep],
     movable: &[Movable],
     target: &Target,
 ) -> Result<Vec<(Vec<f64>, f64)>, EffectError> {
@@ -198,8 +206,9 @@ fn limits(
         rows.push((unit(at, 1.0), own.most));
         rows.push((unit(at, -1.0), -own.least));
     }
-    let row =
-        |read: &dyn Fn(&Effect) -> f64| -> Vec<f64> { movable.iter().map(|own| read(&known[own.step].1)).collect() };
+    let row = |read: &dyn Fn(&Effect) -> f64| -> Vec<f64> {
+        movable.iter().map(|own| read(&known[own.step].effect)).collect()
+    };
     if let Some(heavier) = target.heavier_by_g {
         rows.push((row(&|effect| effect.mass_g), heavier.max(0.0)));
     }
@@ -210,29 +219,20 @@ fn limits(
         }
     }
     if target.carved {
-        let steps: Vec<&Step> = movable.iter().map(|own| &known[own.step].0).collect();
+        let steps: Vec<&Step> = movable.iter().map(|own| &known[own.step].step).collect();
         rows.extend(near.taken_off(&steps)?);
     }
     Ok(rows)
 }
 
 /// (movable): how far each goes, in steps.
-fn shares(
-    known: &[(Step, Effect, Option<ResponseFigures>)],
-    movable: &[Movable],
-    limits: &[(Vec<f64>, f64)],
-    target: &Target,
-    aim: f64,
-) -> Vec<f64> {
+fn shares(known: &[KnownStep], movable: &[Movable], limits: &[(Vec<f64>, f64)], target: &Target, aim: f64) -> Vec<f64> {
     // One more unknown takes up what is missed, so that there is always a way.
     let mut rows: Vec<(Vec<f64>, f64)> =
         limits.iter().map(|(row, most)| (row.iter().copied().chain([0.0]).collect(), *most)).collect();
     let towards = aim.signum();
     let missed = aim.abs() / MISSED_WEIGHS;
-    let effects = movable.iter().map(|own| {
-        let (_, effect, response) = &known[own.step];
-        -towards * target.wanted.effect(effect, response.as_ref()).unwrap_or(0.0)
-    });
+    let effects = movable.iter().map(|own| -towards * target.wanted.effect_of(&known[own.step]).unwrap_or(0.0));
     rows.push((effects.chain([-missed]).collect(), -aim.abs()));
     // The limits are many and cost nothing; the target is one among them.
     let mut found = least_change(movable.len() + 1, &rows).changes;
@@ -243,7 +243,7 @@ fn shares(
 /// What the shares make of the top, anew.
 fn worked_out(
     near: &mut NearTop,
-    known: &[(Step, Effect, Option<ResponseFigures>)],
+    known: &[KnownStep],
     movable: &[Movable],
     shares: &[f64],
     target: &Target,
@@ -256,7 +256,7 @@ fn worked_out(
         .filter(|(_, share)| share.abs() > NOTHING)
         .map(|(own, share)| (own.step, *share))
         .collect();
-    let parts: Vec<(&Step, f64)> = changes.iter().map(|&(step, share)| (&known[step].0, share)).collect();
+    let parts: Vec<(&Step, f64)> = changes.iter().map(|&(step, share)| (&known[step].step, share)).collect();
     let design = applied(&parts, near.design())?;
     let after = near.after(&design, &target.wanted)?;
     Ok(Proposal {

@@ -153,9 +153,12 @@ fn least_changes_meet_their_conditions() {
     }
 }
 
-fn known(near: &mut NearTop) -> Vec<(Step, Effect, Option<crate::top::ResponseFigures>)> {
+fn known(near: &mut NearTop) -> Vec<KnownStep> {
     let steps = steps_of(near.design());
-    steps.into_iter().filter_map(|step| near.effect(&step).ok().map(|effect| (step, effect, None))).collect()
+    steps
+        .into_iter()
+        .filter_map(|step| Some(KnownStep { effect: near.effect(&step).ok()?, step, response: None }))
+        .collect()
 }
 
 fn ring_up(change_hz: f64) -> Target {
@@ -177,14 +180,14 @@ fn a_proposal_reaches_its_target_within_its_limits() {
     assert!((found.reached.unwrap() - 8.0).abs() < 0.16, "{:?}", found.reached);
     assert!(found.mass_g < near.mass_g() + 0.15, "{} g on {}", found.mass_g, near.mass_g());
     assert!(found.changes.iter().all(|(step, share)| {
-        let step = &known[*step].0;
+        let step = &known[*step].step;
         share.abs() <= 4.0 + 1e-9 && matches!(step.group, StepGroup::Arching | StepGroup::Graduation)
     }));
     // Only the centre's thickness may go: as far as the target over the effect.
-    let centre: Vec<_> = known.iter().filter(|(step, ..)| step.measure == "graduation.centre_mm").cloned().collect();
+    let centre: Vec<_> = known.iter().filter(|known| known.step.measure == "graduation.centre_mm").cloned().collect();
     let target = Target { heavier_by_g: None, ..ring_up(0.5) };
     let found = propose(&mut near, &centre, &target).unwrap();
-    let exact = 0.5 / centre[0].1.by_mode_hz[4];
+    let exact = 0.5 / centre[0].effect.by_mode_hz[4];
     assert!((found.changes[0].1 - exact).abs() < 0.05 * exact.abs(), "{:?} against {exact}", found.changes);
 }
 

@@ -1,7 +1,9 @@
 //! The class that tells what workshop steps do.
 
 use bombatura_core::design::Design;
-use bombatura_core::effects::{Effect, EffectError, NearTop, Step, StepGroup, Target, Wanted, propose, steps_of};
+use bombatura_core::effects::{
+    Effect, EffectError, KnownStep, NearTop, Step, StepGroup, Target, Wanted, propose, steps_of,
+};
 use bombatura_core::mesh::MeshSize;
 use bombatura_core::top::ResponseFigures;
 use serde::Serialize;
@@ -190,9 +192,12 @@ impl StepBench {
         let target = Target { wanted, heavier_by_g, narrows_mm, carved, allowed: groups.collect(), steps };
         // Steps that can't be made lead nowhere.
         let makeable: Vec<usize> = (0..self.steps.len()).filter(|&index| self.known(index).is_ok()).collect();
-        let known: Vec<(Step, Effect, Option<ResponseFigures>)> = makeable
+        let known: Vec<KnownStep> = makeable
             .iter()
-            .filter_map(|&index| Some((self.steps[index].clone(), self.effects[index].clone()?, self.responses[index])))
+            .filter_map(|&index| {
+                let (step, effect) = (self.steps[index].clone(), self.effects[index].clone()?);
+                Some(KnownStep { step, effect, response: self.responses[index] })
+            })
             .collect();
         let found = propose(&mut self.near, &known, &target)?;
         Ok(to_page(&ProposalReply {
