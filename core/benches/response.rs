@@ -6,7 +6,7 @@ use bombatura_core::mesh::MeshSize;
 use bombatura_core::modes::ModesRequest;
 use bombatura_core::regions::Regions;
 use bombatura_core::response::{BridgeFeet, Complex, ModalBasis, Port, Sweep, TapTone, radiation};
-use bombatura_core::top::{RegionResponse, ResponseFigures, Stages};
+use bombatura_core::top::{BandFigures, RegionResponse, Stages};
 use criterion::{Criterion, criterion_group, criterion_main};
 
 fn parts(criterion: &mut Criterion) {
@@ -52,7 +52,7 @@ fn parts(criterion: &mut Criterion) {
         bench.iter(|| sweep.frequencies_hz().iter().map(shares).collect::<Vec<_>>());
     });
     group.bench_function("figures", |bench| {
-        bench.iter(|| ResponseFigures::new(&response, basis.resonators(), &bridge, &feet, 0.08));
+        bench.iter(|| BandFigures::new(&response, basis.resonators(), &bridge, &feet, 0.08));
     });
     group.bench_function("a second of tap tone", |bench| {
         let port = Port::outward(&basis, [0.03, 0.1]).expect("there is wood in the lower bout");

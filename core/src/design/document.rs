@@ -2,8 +2,7 @@
 
 use serde_json::{Value, error::Category};
 
-use super::place::path_at;
-use super::{Design, DesignError};
+use super::{Design, DesignError, strict};
 
 /// What "format" says in every design document.
 pub const FORMAT: &str = "bombatura-design";
@@ -35,12 +34,11 @@ impl Design {
         let whole: Value = serde_json::from_str(json).map_err(|error| syntax_fault(&error))?;
         // The two keys that say what the rest may be.
         let (format, version) = (whole.get("format"), whole.get("version"));
-        let found = |value: Option<&Value>| value.map_or_else(|| "not there".into(), |value| short(&value.to_string()));
         if format != Some(&Value::from(FORMAT)) {
-            return Err(DesignError::WrongFormat { found: found(format) });
+            return Err(DesignError::WrongFormat { found: strict::found(format) });
         }
         if version != Some(&Value::from(VERSION)) {
-            return Err(DesignError::UnknownVersion { found: found(version) });
+            return Err(DesignError::UnknownVersion { found: strict::found(version) });
         }
         read(json)
     }
@@ -69,11 +67,8 @@ impl Design {
 /// The only reader of a design: serde makes its code anew for every source that one is read from.
 fn read(json: &str) -> Result<Design, DesignError> {
     serde_json::from_str(json).map_err(|error| DesignError::WrongShape {
-        path: match path_at(json, error.line(), error.column()) {
-            path if path.is_empty() => "the document".into(),
-            path => path,
-        },
-        detail: short(&without_position(&error.to_string())),
+        path: strict::path_of(json, &error, "the document"),
+        detail: strict::detail_of(&error),
     })
 }
 
@@ -81,20 +76,6 @@ fn syntax_fault(error: &serde_json::Error) -> DesignError {
     let (line, column) = (error.line(), error.column());
     match error.classify() {
         Category::Eof => DesignError::Truncated { line, column },
-        _ => DesignError::NotJson { line, column, detail: short(&without_position(&error.to_string())) },
+        _ => DesignError::NotJson { line, column, detail: strict::detail_of(error) },
     }
-}
-
-/// serde_json ends its messages with the position, which is said elsewhere.
-fn without_position(message: &str) -> String {
-    message.split(" at line ").next().unwrap_or(message).to_owned()
-}
-
-/// Keeps a message readable when a value quoted in it is long.
-fn short(text: &str) -> String {
-    const LONGEST: usize = 160;
-    if text.chars().count() <= LONGEST {
-        return text.to_owned();
-    }
-    text.chars().take(LONGEST).chain("…".chars()).collect()
 }

@@ -22,6 +22,7 @@ mod presets;
 pub(crate) mod reshaped;
 mod sound_hole_keys;
 mod sound_holes;
+pub(crate) mod strict;
 mod tagged;
 #[cfg(test)]
 mod tests;
@@ -34,7 +35,6 @@ pub use fittings::{AddedMass, BarMeasures, PlanPlace, PostMeasures, RibMeasures,
 pub use graduation::{GraduationMeasures, MeasuredThickness, PaintedThickness};
 pub use measures::{MEASURES, Measure};
 pub use parts::{BassSide, CornerMeasures, Design, OutlineMeasures, Rim};
-pub(crate) use place::path_at;
 pub use presets::Preset;
 pub use sound_holes::{
     CrescentHole, EndCut, EyesAndStem, RoundHole, SlotHole, SoundHoleChoice, SoundHoles, TracedHole,

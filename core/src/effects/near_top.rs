@@ -10,12 +10,8 @@ use crate::mesh::{MeshSize, MovableMesh};
 use crate::modes::{Modes, ModesRequest, gather, match_modes, sensitivities};
 use crate::plan::Point;
 use crate::regions::Regions;
-use crate::response::ModalBasis;
 use crate::shell::ShellGeometry;
-use crate::top::{
-    BandFigures, Carved, DrivableModes, Held, Plan, RegionResponse, ResponseFigures, Shape, TopError, bridge_of,
-    bridge_stands_at_m, drivable_modes, energy_slopes,
-};
+use crate::top::{BandFigures, Carved, DrivenTop, Held, Plan, ResponseFigures, Shape, TopError, energy_slopes};
 
 /// Share of a step by which stiffness and mass are differenced, to both sides. A shape that is held while the arch rises stretches the
 /// wood, which costs with the square of the share: a quarter of half a millimetre puts the lowest mode's effect 0.3 % off, this 0.01 %.
@@ -27,9 +23,6 @@ const SHARE: f64 = 0.05;
 /// [`steps_of`]: super::steps_of
 const FREE_MESH_SHARE: f64 = 0.10;
 const HELD_MESH_SHARE: f64 = 0.26;
-/// What a response is made of; as where a top is driven.
-const HIGHEST_HZ: f64 = 6000.0;
-const MOST_MODES: usize = 150;
 /// Places at which it is seen to that wood is only taken off.
 const WOOD_PLACES: usize = 200;
 /// A gouge's shaving is thicker.
@@ -290,12 +283,7 @@ fn carved(plan: &Plan, shape: &Shape, design: &Design) -> Result<Carved, TopErro
 }
 
 fn driven(plan: &Plan, design: &Design, shape: &Shape) -> Result<BandFigures, EffectError> {
-    let bridge = bridge_of(design);
-    let request = ModesRequest { most: MOST_MODES, below_hz: Some(HIGHEST_HZ), prove: false };
     let carved = carved(plan, shape, design)?;
-    let DrivableModes { arrays, wood_scatter } = drivable_modes(design, plan, &carved, &bridge, &request)?;
-    let basis = ModalBasis::new(arrays)?;
-    let feet = bridge.feet(&basis, bridge_stands_at_m(design))?;
-    let regions = RegionResponse::new(&basis, &Regions::new(&shape.outline, &shape.holes));
-    Ok(BandFigures::new(&regions, basis.resonators(), &bridge, &feet, wood_scatter)?)
+    let regions = Regions::new(&shape.outline, &shape.holes);
+    Ok(DrivenTop::of::<EffectError>(design, (plan, &carved), &regions, false)?.figures()?)
 }

@@ -2,13 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::driven::Driven;
 use super::figure::{Figure, ModeWish, Push};
-use super::{LessonError, Reading, pushed, shaken};
+use super::{LessonError, Reading, driven, pushed, shaken};
 use crate::design::Design;
 use crate::mesh::MeshSize;
 use crate::regions::{RegionKind, Regions};
-use crate::top::Stages;
+use crate::top::{DrivenTop, Stages};
 
 /// Which way a figure goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -119,14 +118,14 @@ impl Claim {
                 let hz = self.hz.ok_or(LessonError::Needs { figure: self.figure.word(), key: "hz" })?;
                 let [own, other] = regions.map(Option::unwrap_or_default);
                 // One at a time: a driven top is large.
-                let before = Driven::new(first)?;
-                let share = before.energy_share(&kinds(first, own)?, hz)?;
+                let before = driven(first)?;
+                let share = driven::energy_share(&before, &kinds(first, own)?, hz)?;
                 let same = (first.design() == last.design()).then_some(before);
-                let after = same.map_or_else(|| Driven::new(last), Ok)?;
-                Ok([share, after.energy_share(&kinds(last, other)?, then.hz.unwrap_or(hz))?])
+                let after = same.map_or_else(|| driven(last), Ok)?;
+                Ok([share, driven::energy_share(&after, &kinds(last, other)?, then.hz.unwrap_or(hz))?])
             }
             Figure::IslandMobility | Figure::WingActivity | Figure::BassOverTreble => {
-                let read = |top: &mut Stages| Driven::new(top)?.figure(self.figure);
+                let read = |top: &mut Stages| driven::figure(&driven(top)?, self.figure);
                 Ok([read(first)?, read(last)?])
             }
             Figure::Give => {
@@ -141,6 +140,10 @@ impl Claim {
             Figure::Mass => Ok([mass(first)?, mass(last)?]),
         }
     }
+}
+
+fn driven(top: &mut Stages) -> Result<DrivenTop, LessonError> {
+    top.driven(MeshSize::Standard, false)
 }
 
 fn mass(top: &mut Stages) -> Result<Reading, LessonError> {

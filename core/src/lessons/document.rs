@@ -6,9 +6,9 @@ use serde::{Deserialize, Serialize};
 
 use super::changes::Changes;
 use super::figure::{Figure, ModeWish};
-use super::strict::{read, short};
+use super::strict::read;
 use super::{Claim, LessonError, Outcome};
-use crate::design::Design;
+use crate::design::{Design, strict::short};
 
 /// What "format" says in every lesson.
 pub const FORMAT: &str = "bombatura-lesson";
@@ -115,7 +115,7 @@ impl Lesson {
     /// # Errors
     /// The first fault found.
     pub fn from_json(json: &str) -> Result<Lesson, LessonError> {
-        let lesson: Lesson = read(json)?;
+        let lesson = read(json)?;
         lesson.check_texts()?;
         lesson.check_look("look", &lesson.look)?;
         if let Some(look) = &lesson.then_look {

@@ -7,7 +7,7 @@ use crate::fittings::Fittings;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::plan::{Point, vector::distance};
 use crate::regions::{RegionKind, Regions, Side};
-use crate::response::{Patch, ShellSurface};
+use crate::response::{ShellSurface, unit_loads};
 use crate::shell::DOFS_PER_NODE;
 use crate::sound_holes::SoundHole;
 use crate::statics::{PointLoad, displacements, edge_stresses, greatest_stress};
@@ -51,12 +51,8 @@ fn give_on(top: &mut Stages, push: Push, size: MeshSize) -> Result<(f64, Moved),
 
 /// The greatest stress along the holes' edges while the strings press the bridge down.
 pub(super) fn edge_stress(top: &mut Stages) -> Result<Reading, LessonError> {
-    let loads = |top: &mut Stages, size| -> Result<Vec<PointLoad>, LessonError> {
-        let [bass, treble] = feet(top, size)?;
-        Ok(on(&bass, -0.5 * PRESSED_N).chain(on(&treble, -0.5 * PRESSED_N)).collect())
-    };
-    let on_fine = loads(top, MeshSize::Fine)?;
-    let on_standard = loads(top, MeshSize::Standard)?;
+    let on_fine = on_feet(top, MeshSize::Fine, [-0.5 * PRESSED_N; 2])?;
+    let on_standard = on_feet(top, MeshSize::Standard, [-0.5 * PRESSED_N; 2])?;
     let design = top.design().clone();
     let wood = design.wood.wood().map_err(TopError::from)?;
     let stress = |(plan, carved): (&Plan, &Carved), wood: &Wood, loads: &[PointLoad]| {
@@ -100,20 +96,19 @@ fn loads(top: &mut Stages, push: Push, size: MeshSize) -> Result<Vec<PointLoad>,
         Push::TrebleFoot => [0.0, 1.0],
         Push::LowerWing => return on_wing(top, size),
     };
-    let patches = feet(top, size)?;
-    Ok(patches.iter().zip(feet_n).flat_map(|(foot, force_n)| on(foot, force_n)).collect())
+    on_feet(top, size, feet_n)
 }
 
-/// A force outwards, spread over a foot.
-fn on(foot: &Patch, force_n: f64) -> impl Iterator<Item = PointLoad> {
-    foot.iter().map(move |&(node, share)| PointLoad { node: node as usize, force_n: [0.0, 0.0, force_n * share] })
-}
-
-fn feet(top: &mut Stages, size: MeshSize) -> Result<[Patch; 2], LessonError> {
+/// Forces outwards on the bridge's feet, bass and treble.
+fn on_feet(top: &mut Stages, size: MeshSize, feet_n: [f64; 2]) -> Result<Vec<PointLoad>, LessonError> {
     let (bridge, stands_at_m) = (top.bridge(), top.bridge_stands_at_m());
     let (plan, carved) = top.carved(size)?;
     let surface = ShellSurface::new(&carved.geometry, carved.model.node_masses_kg(&plan.equations));
-    bridge.patches(&surface, stands_at_m).ok_or(LessonError::NoBridge)
+    let [bass, treble, _] = unit_loads(&bridge.patches(&surface, stands_at_m).ok_or(LessonError::NoBridge)?);
+    let times = |loads: Vec<PointLoad>, by: f64| {
+        loads.into_iter().map(move |load| PointLoad { force_n: load.force_n.map(|part| part * by), ..load })
+    };
+    Ok(times(bass, feet_n[0]).chain(times(treble, feet_n[1])).collect())
 }
 
 /// Up at the lower wing's point on the treble side, down at both ends of its root.

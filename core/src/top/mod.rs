@@ -7,6 +7,7 @@
 //! [`Picture`] and [`MotionField`] are what the view draws.
 
 mod carved;
+mod driven;
 mod error;
 mod figures;
 mod following;
@@ -28,6 +29,7 @@ mod shape;
 mod stages;
 
 pub use carved::Carved;
+pub use driven::DrivenTop;
 pub use error::TopError;
 pub(crate) use figures::energy_slopes;
 pub use kinship::{kin, likeness, signatures};
@@ -38,6 +40,7 @@ pub use plan::{Held, Plan};
 pub use quantity::Quantity;
 pub use region_motion::{Amplitude, NodeMotion, RegionMotion};
 pub use region_response::RegionResponse;
+pub(crate) use response_figures::LOSSES_SCATTER;
 pub use response_figures::{BandFigures, Figure, ResponseFigures};
 pub use shape::Shape;
 pub use stages::{FollowedRuns, StageRuns, Stages};

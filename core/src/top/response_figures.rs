@@ -13,7 +13,7 @@ const WING_BAND_HZ: [f64; 2] = [1_500.0, 5_000.0];
 /// Frequencies in a band: at spruce's 1 to 2 % of losses a resonance is two or three steps wide.
 const POINTS: usize = 300;
 /// Loss factors of spruce sheets differ by so much from piece to piece: assumed, no source.
-const LOSSES_SCATTER: f64 = 0.2;
+pub(crate) const LOSSES_SCATTER: f64 = 0.2;
 
 /// A figure and how sure it is.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -41,29 +41,12 @@ pub struct ResponseFigures {
     pub bass_over_treble_db: Figure,
 }
 
-impl ResponseFigures {
-    /// Of a top with `regions`, driven through `bridge` on `feet`; all of one basis, whose resonators are `resonators`; see
-    /// [`BandFigures::new`].
-    ///
-    /// # Errors
-    /// [`ResponseError::Outside`] for a scatter below zero or above a half.
-    pub fn new(
-        regions: &RegionResponse,
-        resonators: &Resonators,
-        bridge: &Bridge,
-        feet: &BridgeFeet,
-        frequencies_within: f64,
-    ) -> Result<Self, ResponseError> {
-        Ok(BandFigures::new(regions, resonators, bridge, feet, frequencies_within)?.figures())
-    }
-}
-
 /// The figures of one top as it is, with all frequencies lower and higher, and with all losses lower and higher.
 #[derive(Debug, Clone)]
 pub struct BandFigures([Bands; 5]);
 
 impl BandFigures {
-    /// As for [`ResponseFigures::new`].
+    /// Of a top with `regions`, driven through `bridge` on `feet`; all of one basis, whose resonators are `resonators`.
     ///
     /// How sure each is: it is worked out again with all frequencies raised and lowered by `frequencies_within` (a share: one standard
     /// deviation of what the wood does to a frequency, see [`Certainty::wood_pct`](crate::modes::Certainty)), and with all losses by a

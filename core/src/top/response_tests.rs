@@ -1,11 +1,11 @@
 //! The demonstration top driven by its bridge.
 
-use super::{DrivableModes, RegionResponse, ResponseFigures, Stages, SwingingField};
+use super::{BandFigures, DrivableModes, RegionResponse, ResponseFigures, Stages, SwingingField};
 use crate::design::{BarMeasures, Design, PlanPlace, Rim, SoundHoleChoice, StickWood};
 use crate::mesh::MeshSize;
 use crate::modes::ModesRequest;
 use crate::regions::{RegionKind, Regions};
-use crate::response::{Bridge, BridgeFeet, Complex, ComplexField, ModalBasis, Port};
+use crate::response::{Bridge, BridgeFeet, Complex, ComplexField, ModalBasis, Port, ResponseError};
 use crate::top::TopError;
 use crate::wood::Species;
 
@@ -32,8 +32,12 @@ fn driven(change: impl FnOnce(&mut Design)) -> Driven {
 }
 
 impl Driven {
+    fn within(&self, scatter: f64) -> Result<BandFigures, ResponseError> {
+        BandFigures::new(&self.regions, self.basis.resonators(), &self.bridge, &self.feet, scatter)
+    }
+
     fn figures(&self) -> ResponseFigures {
-        ResponseFigures::new(&self.regions, self.basis.resonators(), &self.bridge, &self.feet, 0.08).unwrap()
+        self.within(0.08).unwrap().figures()
     }
 }
 
@@ -108,9 +112,9 @@ fn figures_say_how_sure_they_are() {
     let (island, wings) = (figures.island_mobility_db.unwrap(), figures.wing_activity.unwrap());
     assert!(island.value.is_finite() && island.sure_within > 0.0 && island.sure_within < 6.0, "{island:?}");
     assert!(wings.value > 0.0 && wings.sure_within > 0.0, "{wings:?}");
-    let surer = ResponseFigures::new(&top.regions, top.basis.resonators(), &top.bridge, &top.feet, 0.0).unwrap();
+    let surer = top.within(0.0).unwrap().figures();
     assert!(surer.island_mobility_db.unwrap().sure_within < island.sure_within);
-    assert!(ResponseFigures::new(&top.regions, top.basis.resonators(), &top.bridge, &top.feet, f64::NAN).is_err());
+    assert!(top.within(f64::NAN).is_err());
     let whole = driven(|design| {
         design.sound_holes.bass = SoundHoleChoice::None;
         design.sound_holes.treble = SoundHoleChoice::None;

@@ -1,7 +1,6 @@
 //! Curves over frequency, and the figures that sum them up.
 
 use bombatura_core::response::{Sweep, decibels, radiation};
-use bombatura_core::top::ResponseFigures;
 use js_sys::Object;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
@@ -42,10 +41,10 @@ impl DrivenTop {
         let sweep = Sweep::by_ratio(from_hz, to_hz, points)?;
         let force = self.force(drive, [x_mm, y_mm])?;
         let to = self.place([to_x_mm, to_y_mm])?;
-        let resonators = self.basis.resonators();
+        let resonators = self.top.basis.resonators();
         let hz = sweep.frequencies_hz();
         let of_foot = |side: usize| -> Vec<f32> {
-            let foot = &self.feet.outward[side];
+            let foot = &self.top.feet.outward[side];
             resonators.mobilities(foot, foot, hz).iter().map(|own| decibels(own.norm(), 1.0) as f32).collect()
         };
         let (mut transfer, mut volume, mut level, mut level_hz) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
@@ -55,7 +54,9 @@ impl DrivenTop {
             volume.push(decibels(motion.velocity(&self.volume).norm(), 1.0) as f32);
             if index % LEVEL_STEP == 0 {
                 level_hz.push(at_hz as f32);
-                level.push(radiation::level_db(&self.basis, &motion.field(&self.basis), at_hz, LISTENER_M) as f32);
+                level.push(
+                    radiation::level_db(&self.top.basis, &motion.field(&self.top.basis), at_hz, LISTENER_M) as f32
+                );
             }
         }
         let hz: Vec<f32> = hz.iter().map(|hz| *hz as f32).collect();
@@ -92,8 +93,8 @@ impl DrivenTop {
         let (mut energy, mut volume) = (Vec::new(), Vec::new());
         for &hz in sweep.frequencies_hz() {
             let motion = self.driven(&force, hz);
-            energy.extend(self.regions.energy_shares(&motion).iter().map(|share| *share as f32));
-            let pumped: Vec<f64> = self.regions.volume_m3_s(&motion).iter().map(|own| own.norm()).collect();
+            energy.extend(self.top.regions.energy_shares(&motion).iter().map(|share| *share as f32));
+            let pumped: Vec<f64> = self.top.regions.volume_m3_s(&motion).iter().map(|own| own.norm()).collect();
             let whole: f64 = pumped.iter().sum();
             volume.extend(pumped.iter().map(|own| (own / whole.max(f64::MIN_POSITIVE)) as f32));
         }
@@ -105,10 +106,8 @@ impl DrivenTop {
     /// `{ value, sure_within }`.
     ///
     /// # Errors
-    /// Wood whose scatter is outside the limits of [`ResponseFigures::new`].
+    /// Wood whose scatter is outside the limits of [`BandFigures::new`](bombatura_core::top::BandFigures::new).
     pub fn figures(&self) -> Result<JsValue, Box<Problem>> {
-        let resonators = self.basis.resonators();
-        let figures = ResponseFigures::new(&self.regions, resonators, &self.bridge, &self.feet, self.wood_scatter)?;
-        Ok(to_page(&figures))
+        Ok(to_page(&self.top.figures()?.figures()))
     }
 }

@@ -2,10 +2,9 @@
 
 use bombatura_core::design::Design;
 use bombatura_core::mesh::MeshSize;
-use bombatura_core::modes::ModesRequest;
-use bombatura_core::regions::{RegionKind, Regions};
-use bombatura_core::response::{Bridge, BridgeFeet, ModalBasis, Port, ResponseError};
-use bombatura_core::top::{DrivableModes, RegionResponse, Stages};
+use bombatura_core::regions::RegionKind;
+use bombatura_core::response::{Port, ResponseError};
+use bombatura_core::top::{self, Stages};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
@@ -14,11 +13,8 @@ use crate::problem::Problem;
 
 /// The mesh that the page shows settled designs on: motions are laid on its picture.
 pub(super) const SIZE: MeshSize = MeshSize::Standard;
-/// Beyond this the shell's waves are as short as the mesh.
-pub(super) const HIGHEST_HZ: f64 = 6000.0;
 /// Where the level is estimated, m from the top.
 pub(super) const LISTENER_M: f64 = 1.0;
-const MOST_MODES: usize = 150;
 
 /// One design, its modes up to 6 kHz, and a bridge on it. Problems are thrown as plain objects
 /// `{kind, message, path?, value?, limits?, remedy?}`.
@@ -29,12 +25,8 @@ const MOST_MODES: usize = 150;
 #[derive(Debug)]
 pub struct DrivenTop {
     pub(super) stages: Stages,
-    pub(super) basis: ModalBasis,
-    pub(super) bridge: Bridge,
-    pub(super) feet: BridgeFeet,
+    pub(super) top: top::DrivenTop,
     pub(super) volume: Port,
-    pub(super) regions: RegionResponse,
-    pub(super) wood_scatter: f64,
 }
 
 #[derive(Serialize)]
@@ -58,28 +50,22 @@ impl DrivenTop {
     pub fn new(json: &str) -> Result<DrivenTop, Box<Problem>> {
         console_error_panic_hook::set_once();
         let mut stages = Stages::new(Design::parse(json)?);
-        let bridge = stages.bridge();
-        let request = ModesRequest { most: MOST_MODES, below_hz: Some(HIGHEST_HZ), prove: true };
-        let DrivableModes { arrays, wood_scatter } = stages.drivable_modes(SIZE, &bridge, &request)?;
+        let top = stages.driven::<Box<Problem>>(SIZE, true)?;
         stages.picture(SIZE)?;
-        let basis = ModalBasis::new(arrays)?;
-        let feet = bridge.feet(&basis, stages.bridge_stands_at_m())?;
-        let shape = stages.shape()?;
-        let regions = RegionResponse::new(&basis, &Regions::new(&shape.outline, &shape.holes));
-        let volume = Port::volume(&basis);
-        Ok(DrivenTop { stages, basis, bridge, feet, volume, regions, wood_scatter })
+        let volume = Port::volume(&top.basis);
+        Ok(DrivenTop { stages, top, volume })
     }
 
     /// What there is: `{ modes, nodes, complete_to_hz, elastic_hz, free }`.
     #[must_use]
     pub fn about(&self) -> JsValue {
-        let elastic_hz = self.basis.elastic_hz().to_vec();
+        let elastic_hz = self.top.basis.elastic_hz().to_vec();
         to_page(&AboutReply {
             modes: elastic_hz.len(),
-            nodes: self.basis.node_count(),
-            complete_to_hz: self.basis.complete_to_hz().min(HIGHEST_HZ),
+            nodes: self.top.basis.node_count(),
+            complete_to_hz: self.top.basis.complete_to_hz().min(top::DrivenTop::HIGHEST_HZ),
             elastic_hz,
-            free: self.basis.arrays().rigid > 0,
+            free: self.top.basis.arrays().rigid > 0,
         })
     }
 }
@@ -93,6 +79,6 @@ impl From<ResponseError> for Box<Problem> {
 impl DrivenTop {
     /// The key of each region, in the order of [`RegionResponse`].
     pub(super) fn keys(&self) -> Vec<&'static str> {
-        self.regions.kinds().map(RegionKind::key).collect()
+        self.top.regions.kinds().map(RegionKind::key).collect()
     }
 }

@@ -24,9 +24,9 @@ impl DrivenTop {
     /// # Errors
     /// A frequency outside 500 to 10 000 Hz.
     pub fn stand_bridge(&mut self, alone_hz: Option<f64>) -> Result<(), Box<Problem>> {
-        self.bridge = match alone_hz {
-            Some(hz) => self.bridge.rocking(hz)?,
-            None => Bridge { head: None, ..self.bridge },
+        self.top.bridge = match alone_hz {
+            Some(hz) => self.top.bridge.rocking(hz)?,
+            None => Bridge { head: None, ..self.top.bridge },
         };
         Ok(())
     }
@@ -51,16 +51,17 @@ impl DrivenTop {
 
     /// A newton outwards at a place in plan.
     pub(super) fn place(&self, place_mm: [f64; 2]) -> Result<Port, ResponseError> {
-        Port::outward(&self.basis, place_mm.map(|at| at * M_PER_MM))
+        Port::outward(&self.top.basis, place_mm.map(|at| at * M_PER_MM))
     }
 
     /// The top's motion under `force` at `hz`; the bridge's mass takes its part.
     pub(super) fn driven(&self, force: &Force, hz: f64) -> ModalMotion {
-        let resonators = self.basis.resonators();
+        let resonators = self.top.basis.resonators();
         match force {
             Force::Bridge(at_top_n) => {
-                let forces: FeetForces = self.bridge.forces(&self.feet, resonators, at_top_n.map(Complex::from), hz);
-                resonators.motion(&self.feet.loaded(&forces), hz)
+                let forces: FeetForces =
+                    self.top.bridge.forces(&self.top.feet, resonators, at_top_n.map(Complex::from), hz);
+                resonators.motion(&self.top.feet.loaded(&forces), hz)
             }
             Force::Place(port) => resonators.motion(&[(Complex::from(1.0), port)], hz),
         }

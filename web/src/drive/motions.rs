@@ -1,12 +1,12 @@
 //! Motions for the stage.
 
 use bombatura_core::response::{ComplexField, PlayedNote, ResponseError, Sawtooth, radiation};
-use bombatura_core::top::SwingingField;
+use bombatura_core::top::{self, SwingingField};
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use super::DrivenTop;
-use super::driven_top::{HIGHEST_HZ, LISTENER_M, SIZE};
+use super::driven_top::{LISTENER_M, SIZE};
 use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
@@ -56,10 +56,10 @@ impl DrivenTop {
     pub fn motion(&self, drive: &str, x_mm: f64, y_mm: f64, hz: f64) -> Result<JsValue, Box<Problem>> {
         audible(hz)?;
         let motion = self.driven(&self.force(drive, [x_mm, y_mm])?, hz);
-        let field = motion.field(&self.basis);
+        let field = motion.field(&self.top.basis);
         let laid = self.laid(&field);
-        let phases = self.regions.phases_deg(&motion);
-        let (energies, volumes) = (self.regions.energy_shares(&motion), self.regions.volume_shares(&motion));
+        let phases = self.top.regions.phases_deg(&motion);
+        let (energies, volumes) = (self.top.regions.energy_shares(&motion), self.top.regions.volume_shares(&motion));
         let region = |(index, key)| RegionReply {
             key,
             energy: energies[index],
@@ -68,7 +68,7 @@ impl DrivenTop {
         };
         let reply = MotionReply {
             largest_um: largest_um(&laid),
-            level_db: radiation::level_db(&self.basis, &field, hz, LISTENER_M),
+            level_db: radiation::level_db(&self.top.basis, &field, hz, LISTENER_M),
             regions: self.keys().into_iter().enumerate().map(region).collect(),
         };
         Ok(with_arrays(to_page(&reply), [("re", &laid.re), ("im", &laid.im)]))
@@ -82,14 +82,14 @@ impl DrivenTop {
     /// A note below 20 Hz or above the modes.
     pub fn note(&self, hz: f64) -> Result<JsValue, Box<Problem>> {
         audible(hz)?;
-        let resonators = self.basis.resonators();
-        let to_hz = self.basis.complete_to_hz().min(HIGHEST_HZ);
-        let note = PlayedNote::new(resonators, &self.bridge, &self.feet, Sawtooth::of_note(hz)?, to_hz);
-        let shares = note.shares(&self.feet.outward.each_ref());
+        let resonators = self.top.basis.resonators();
+        let to_hz = self.top.basis.complete_to_hz().min(top::DrivenTop::HIGHEST_HZ);
+        let note = PlayedNote::new(resonators, &self.top.bridge, &self.top.feet, Sawtooth::of_note(hz)?, to_hz);
+        let shares = note.shares(&self.top.feet.outward.each_ref());
         let harmonics = note.harmonics().iter().zip(shares).map(|(own, share)| Harmonic { hz: own.hz(), share });
         let frames: Vec<SwingingField> = (0..FRAMES)
             .map(|frame| {
-                let re = note.field(&self.basis, std::f64::consts::TAU * frame as f64 / FRAMES as f64);
+                let re = note.field(&self.top.basis, std::f64::consts::TAU * frame as f64 / FRAMES as f64);
                 let im = vec![0.0; re.len()];
                 self.laid(&ComplexField { re, im })
             })

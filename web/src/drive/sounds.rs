@@ -1,11 +1,11 @@
 //! Tap tones.
 
 use bombatura_core::response::TapTone;
+use bombatura_core::top;
 use serde::Serialize;
 use wasm_bindgen::prelude::*;
 
 use super::DrivenTop;
-use super::driven_top::HIGHEST_HZ;
 use crate::page_values::{to_page, with_arrays};
 use crate::problem::Problem;
 
@@ -40,7 +40,7 @@ impl DrivenTop {
     /// A place off the wood, or a rate that no sound card has.
     pub fn tap_tone(&self, x_mm: f64, y_mm: f64, rate_hz: f64) -> Result<JsValue, Box<Problem>> {
         let tapped = self.place([x_mm, y_mm])?;
-        let tone = TapTone::new(&self.basis, &tapped, &self.volume, CONTACT_S)?.below(HIGHEST_HZ);
+        let tone = TapTone::new(&self.top.basis, &tapped, &self.volume, CONTACT_S)?.below(top::DrivenTop::HIGHEST_HZ);
         // What is heard goes with the acceleration of the air that is pushed: with the frequency times the velocity.
         let loudness = |peak: &bombatura_core::response::TapPeak| peak.amplitude_m_s.abs() * peak.frequency_hz;
         let strongest = tone.peaks().iter().map(loudness).fold(0.0, f64::max);
