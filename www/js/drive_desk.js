@@ -1,6 +1,8 @@
 /** @import { Drive, Driven, DrivenCurves, DrivenFigures, DrivenMotion, DrivenNote } from "./messages.js" */
 /** @import { Exchange, LessonDesigns, LessonOutcome, Request, RequestKind, TapTone, WhoMoves } from "./messages.js" */
 
+import { OfLastDesign } from "./last_design.js";
+
 /**
  * The driven top's class, as the wasm module gives it: one design, its modes and a bridge on it. Making one takes seconds and may throw a
  * Problem.
@@ -27,13 +29,12 @@
 /** Answers requests about a driven top; keeps the one of the design it was asked about last. */
 export class DriveDesk {
   #Top;
-  /** @type {Top | undefined} */
   #top;
-  #design = "";
 
   /** @param {TopClass & (new (json: string) => Top)} top_class */
   constructor(top_class) {
     this.#Top = top_class;
+    this.#top = new OfLastDesign(top_class);
   }
 
   /**
@@ -64,7 +65,7 @@ export class DriveDesk {
       case "lesson":
         return this.#Top.lesson(request.json);
       case "lesson_outcome":
-        this.#free();
+        this.#top.free();
         return this.#Top.lesson_outcome(request.json);
       default:
         throw new TypeError(`the driven top knows no "${request.kind}"`);
@@ -76,19 +77,9 @@ export class DriveDesk {
    * @param {number} [bridge_hz] of a bridge that rocks by itself
    */
   #of(design, bridge_hz) {
-    if (this.#top === undefined || design !== this.#design) {
-      this.#free();
-      this.#top = new this.#Top(design);
-      this.#design = design;
-    }
-    this.#top.stand_bridge(bridge_hz);
-    return this.#top;
-  }
-
-  /** Two would not fit beside each other on a phone. */
-  #free() {
-    this.#top?.free();
-    this.#top = undefined;
+    const top = this.#top.of(design);
+    top.stand_bridge(bridge_hz);
+    return top;
   }
 }
 

@@ -8,8 +8,8 @@
 
 import { LINK_WORDS as WORDS } from "#words/link.js";
 import { WORDS as PAGE_WORDS } from "#words/page.js";
+import { colourBy } from "./colour_choice.js";
 import { readLink } from "./design_link.js";
-import { part } from "./page_parts.js";
 import { ProblemError } from "./workshop_client.js";
 
 /**
@@ -39,7 +39,9 @@ export async function openLink(bench, kept, at_start) {
       await copy?.remove();
       return false;
     }
-    colourBy(look);
+    if (look.colour !== undefined) {
+      colourBy(look.colour);
+    }
     bench.say(WORDS.opened(store.name, copy !== undefined));
     return true;
   } catch (reason) {
@@ -104,13 +106,4 @@ function standWhere({ pose }, { stage, store }, text) {
     }
   });
   return stop;
-}
-
-/** @param {Look} look */
-function colourBy({ colour }) {
-  const choice = part("#colour-by", HTMLSelectElement);
-  if (colour !== undefined && [...choice.options].some(({ value }) => value === colour)) {
-    choice.value = colour;
-    choice.dispatchEvent(new Event("change"));
-  }
 }

@@ -1,5 +1,7 @@
 /** @import { Exchange, Proposal, Request, RequestKind, StepEffect, Steps, DrivenFigures, StepTarget } from "./messages.js" */
 
+import { OfLastDesign } from "./last_design.js";
+
 /**
  * The step bench's class, as the wasm module gives it: one solved design, and what steps away from it do. Any of it may throw a Problem.
  * @typedef {object} StepBench
@@ -14,14 +16,11 @@
 
 /** Answers requests about steps; keeps the bench of the design it was asked about last. */
 export class StepsDesk {
-  #Bench;
-  /** @type {StepBench | undefined} */
   #bench;
-  #design = "";
 
   /** @param {new (json: string) => StepBench} bench_class */
   constructor(bench_class) {
-    this.#Bench = bench_class;
+    this.#bench = new OfLastDesign(bench_class);
   }
 
   /**
@@ -32,15 +31,15 @@ export class StepsDesk {
   answer(request) {
     switch (request.kind) {
       case "steps":
-        return this.#of(request.design).about();
+        return this.#bench.of(request.design).about();
       case "step_effect":
-        return this.#of(request.design).effect(request.step);
+        return this.#bench.of(request.design).effect(request.step);
       case "step_response":
-        return this.#of(request.design).response_effect(request.step);
+        return this.#bench.of(request.design).response_effect(request.step);
       case "stepped":
-        return this.#of(request.design).changed(request.step, request.share);
+        return this.#bench.of(request.design).changed(request.step, request.share);
       case "proposal":
-        return this.#proposal(this.#of(request.design), request.target);
+        return this.#proposal(this.#bench.of(request.design), request.target);
       default:
         throw new TypeError(`the step bench knows no "${request.kind}"`);
     }
@@ -52,16 +51,5 @@ export class StepsDesk {
    */
   #proposal(bench, { what, mode, change, heavier_by_g, narrows_mm, carved, allowed, steps }) {
     return bench.propose(what, mode, change, heavier_by_g, narrows_mm, carved, allowed.join(" "), steps);
-  }
-
-  /** @param {string} design */
-  #of(design) {
-    if (this.#bench === undefined || design !== this.#design) {
-      this.#bench?.free();
-      this.#bench = undefined;
-      this.#bench = new this.#Bench(design);
-      this.#design = design;
-    }
-    return this.#bench;
   }
 }

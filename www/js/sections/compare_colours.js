@@ -5,6 +5,7 @@
 /** @import { Side } from "./differences.js" */
 
 import { COMPARE_WORDS as WORDS } from "#words/compare.js";
+import { colourBy } from "../colour_choice.js";
 import { part } from "../page_parts.js";
 import { offerScalar } from "../scalar_colours.js";
 import { differenceOn, readFrom } from "./differences.js";
@@ -53,8 +54,7 @@ export class CompareColours {
       option.remove();
     }
     if (was) {
-      this.#select.value = "motion";
-      this.#select.dispatchEvent(new Event("change"));
+      colourBy("motion");
     }
   }
 

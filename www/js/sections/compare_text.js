@@ -3,11 +3,7 @@
  */
 /** @import { Mode } from "../messages.js" */
 import { modeName, numberText } from "#words/page.js";
-
-/** @param {number} value @param {number} decimals */
-export function signedText(value, decimals) {
-  return `${value > 0 && Number(value.toFixed(decimals)) !== 0 ? "+" : ""}${numberText(value, decimals)}`;
-}
+import { signedText } from "./signed_text.js";
 
 /**
  * @param {number} pct

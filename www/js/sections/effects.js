@@ -2,17 +2,17 @@
  * What one workshop step would do to a figure, the largest effect first; a step that is chosen is shown on the stage.
  */
 /** @import { Design } from "../design_store.js" */
-/** @import { StepEffect, DrivenFigures, Steps } from "../messages.js" */
+/** @import { DrivenFigures, StepEffect } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 
 import { STEP_WORDS as WORDS } from "#words/steps.js";
 import { styleSheet } from "../style_sheet.js";
 import { button, ChoiceField, note } from "./fields.js";
 import { effectText, stepText } from "./signed_text.js";
-import { atRest, figuresOf, firstFigure, stepBench, stepNames, unitOf } from "./steps_client.js";
+import { StepOrigin } from "./step_origin.js";
+import { figuresOf, firstFigure, stepBench, stepNames, unitOf } from "./steps_client.js";
 import { namedRow, tableOf } from "./tables.js";
 import { Waiting } from "./waiting.js";
-import { whileOpen } from "./while_open.js";
 
 /**
  * @param {HTMLElement} host
@@ -32,7 +32,7 @@ export async function build(host, bench) {
   const shown = note("");
   shown.setAttribute("role", "status");
   const keep = button(WORDS.keep, () => void take());
-  const back = button(WORDS.back, () => void leave());
+  const back = button(WORDS.back, () => void origin.leave());
   const choices = document.createElement("div");
   choices.className = "part";
   choices.append(shown, keep, back);
@@ -41,57 +41,28 @@ export async function build(host, bench) {
 
   /** @type {ChoiceField | undefined} */
   let figure;
-  /** @type {Steps | undefined} */
-  let steps;
   /** @type {(StepEffect | undefined)[]} */
   let effects = [];
   /** @type {(DrivenFigures | undefined)[]} */
   let responses = [];
-  let from = "";
-  /** Whatever began before this changed is over. */
-  let turn = 0;
-  /** @type {{ design: Design, text: string } | undefined} the top with a step, while it is shown */
-  let on_trial;
-
-  /** Everything anew, from the design as it stands. */
-  const begin = () =>
-    waiting.run(async () => {
-      turn += 1;
-      const own = turn;
-      on_trial = undefined;
-      choices.hidden = true;
-      from = bench.store.text;
-      const found = await client.ask("steps", { design: from });
-      if (own !== turn) {
-        return;
-      }
-      waiting.say("");
-      steps = found;
-      effects = [];
-      responses = [];
-      const word = figure?.word ?? firstFigure(found);
-      figure = new ChoiceField(WORDS.figure, "", figuresOf(found), () => void fill());
-      figure.show(word);
-      figure_host.replaceChildren(figure.row);
-      await fill();
-    });
+  /** @type {Design | undefined} the top with a step, while it is shown */
+  let stepped;
 
   /** What is known of the figure chosen, and then what isn't yet, step by step. */
   const fill = () =>
     waiting.tell(async () => {
-      turn += 1;
-      const own = turn;
-      const count = steps?.steps.length ?? 0;
+      const current = origin.turn();
+      const count = origin.steps?.steps.length ?? 0;
       let none = 0;
       for (let step = 0; step < count; step += 1) {
         const ofResponse = /^(island|wings)$/.test(figure?.word ?? "");
         const known = ofResponse ? responses : effects;
         if (!(step in known)) {
-          const request = { design: from, step };
+          const request = { design: origin.text, step };
           const answer = ofResponse
             ? await client.askBeside("step_response", request)
             : await client.askBeside("step_effect", request);
-          if (own !== turn) {
+          if (!current()) {
             return;
           }
           // Those that can't be made stay nothing.
@@ -124,14 +95,14 @@ export async function build(host, bench) {
     }
     if (what === "mode") {
       const value = effect.by_mode_hz[Number(at)];
-      return { value, within: Math.abs(value) * (steps?.modes[Number(at)].sure_within ?? 0) };
+      return { value, within: Math.abs(value) * (origin.steps?.modes[Number(at)].sure_within ?? 0) };
     }
     // Lengths and areas are as exact as the design.
     return { value: what === "mass" ? effect.mass_g : effect.narrows_mm[Number(at)], within: undefined };
   };
 
   const show = () => {
-    const known = (steps?.steps ?? []).flatMap((step, index) => {
+    const known = (origin.steps?.steps ?? []).flatMap((step, index) => {
       const told = effectOf(index);
       return told === undefined ? [] : [{ step, index, ...told }];
     });
@@ -166,35 +137,33 @@ export async function build(host, bench) {
    */
   const stepTo = (step, words) =>
     bench.attempt(async () => {
-      const text = await client.ask("stepped", { design: from, step, share: 1 });
-      const design = JSON.parse(text);
-      on_trial = { design, text: JSON.stringify(design) };
+      const text = await client.ask("stepped", { design: origin.text, step, share: 1 });
+      stepped = /** @type {Design} */ (JSON.parse(text));
       shown.textContent = WORDS.shown(words);
       choices.hidden = false;
-      bench.trial(design);
+      origin.trial(stepped);
     });
 
-  const leave = async () => {
-    on_trial = undefined;
-    choices.hidden = true;
-    await bench.settle(JSON.parse(from));
-  };
-
   const take = async () => {
-    const design = on_trial?.design;
-    if (design !== undefined && (await bench.settle(design))) {
+    if (stepped !== undefined && (await origin.take(stepped))) {
       bench.say(WORDS.kept);
     }
   };
 
-  const beginAtRest = atRest(() => void begin());
-  // A trial of ours is looked at from where it began; anything else begins anew.
-  whileOpen(host, bench, () => {
-    const { text } = bench.store;
-    const settled = on_trial === undefined || choices.hidden;
-    if (text !== from && (settled || text !== on_trial?.text)) {
-      beginAtRest();
-    }
+  const origin = new StepOrigin(host, bench, waiting, {
+    began: (steps) => {
+      effects = [];
+      responses = [];
+      const word = figure?.word ?? firstFigure(steps);
+      figure = new ChoiceField(WORDS.figure, "", figuresOf(steps), () => void fill());
+      figure.show(word);
+      figure_host.replaceChildren(figure.row);
+      return fill();
+    },
+    left: () => {
+      stepped = undefined;
+      choices.hidden = true;
+    },
   });
 }
 

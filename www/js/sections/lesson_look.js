@@ -7,6 +7,7 @@
 /** @import { Look } from "./lesson_files.js" */
 
 import { DRIVE_WORDS } from "#words/drive.js";
+import { colourBy } from "../colour_choice.js";
 import { part } from "../page_parts.js";
 import { DrivenStage } from "./driven_stage.js";
 
@@ -44,11 +45,9 @@ export class LessonLook {
 
   /** @param {Look} look */
   dress({ colour, view }) {
-    const choice = part("#colour-by", HTMLSelectElement);
-    this.#colour ??= choice.value;
-    if (colour !== undefined && colour !== choice.value) {
-      choice.value = colour;
-      choice.dispatchEvent(new Event("change"));
+    this.#colour ??= part("#colour-by", HTMLSelectElement).value;
+    if (colour !== undefined) {
+      colourBy(colour);
     }
     if (view !== undefined) {
       this.#bench.stage.look((drawn) => drawn.view(/** @type {SetView} */ (view)));

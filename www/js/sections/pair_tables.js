@@ -7,9 +7,10 @@
 import { COMPARE_WORDS as WORDS } from "#words/compare.js";
 import { hertzText, numberText } from "#words/page.js";
 import { REGION_WORDS } from "#words/regions.js";
-import { pairText, shiftText, signedText } from "./compare_text.js";
+import { pairText, shiftText } from "./compare_text.js";
 import { button } from "./fields.js";
 import { assurance } from "./mode_pairs.js";
+import { signedText } from "./signed_text.js";
 import { namedRow, tableOf } from "./tables.js";
 
 /** @typedef {{ pair: ModePair, shift: Shift | undefined, spread: number | undefined }} PairRow shift where both are there */

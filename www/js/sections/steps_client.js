@@ -46,22 +46,6 @@ export function unitOf(figure) {
   return UNITS[figure?.split(" ")[0] ?? ""] ?? "";
 }
 
-/** A handle that moves is left to rest so long first. */
-const REST_MS = 400;
-
-/**
- * @param {() => unknown} work
- * @returns {() => void} begins the work once nothing has asked for it for a while
- */
-export function atRest(work) {
-  /** @type {number | undefined} */
-  let timer;
-  return () => {
-    clearTimeout(timer);
-    timer = setTimeout(work, REST_MS);
-  };
-}
-
 /**
  * The ring mode, by its name or, where no shape was recognised as a ring, by the number that free-plate work gives it.
  * @param {Steps} steps

@@ -9,10 +9,10 @@ import { REGION_WORDS } from "#words/regions.js";
 import { STEP_WORDS as WORDS } from "#words/steps.js";
 import { styleSheet } from "../style_sheet.js";
 import { BoxField, button, ChoiceField, group, NumberField, note } from "./fields.js";
-import { atRest, figuresOf, firstFigure, stepBench, stepNames, unitOf } from "./steps_client.js";
+import { StepOrigin } from "./step_origin.js";
+import { figuresOf, firstFigure, stepBench, stepNames, unitOf } from "./steps_client.js";
 import { namedRow, tableOf } from "./tables.js";
 import { Waiting } from "./waiting.js";
-import { whileOpen } from "./while_open.js";
 import { WoodOffMap } from "./wood_off_map.js";
 
 /** Nearer than this share of what was wanted is there. */
@@ -56,6 +56,8 @@ export async function build(host, bench) {
     return { word, box };
   });
   const ask = button(WORDS.propose, () => void propose());
+  const back = button(WORDS.back, () => void origin.leave());
+  back.hidden = true;
   const result = document.createElement("div");
   result.className = "part proposal";
   result.hidden = true;
@@ -74,43 +76,16 @@ export async function build(host, bench) {
 
   /** @type {ChoiceField | undefined} */
   let figure;
-  /** @type {Steps | undefined} */
-  let steps;
-  let from = "";
-  /** @type {string | undefined} what the stage shows because of this */
-  let on_trial;
-  let turn = 0;
 
   const sayUnit = () => by.sayUnit(unitOf(figure?.word));
 
-  const begin = () =>
-    waiting.run(async () => {
-      turn += 1;
-      const own = turn;
-      on_trial = undefined;
-      result.hidden = true;
-      from = bench.store.text;
-      const found = await client.ask("steps", { design: from });
-      if (own !== turn) {
-        return;
-      }
-      waiting.say("");
-      steps = found;
-      const figures = Object.entries(figuresOf(found)).filter(([word]) => !/^(narrows|wings)/.test(word));
-      const word = figure?.word ?? firstFigure(found);
-      figure = new ChoiceField(WORDS.figure, WORDS.wanted, Object.fromEntries(figures), sayUnit);
-      figure.show(word);
-      wanted.replaceChildren(figure.row);
-      sayUnit();
-    });
-
   const propose = () =>
     waiting.run(async () => {
+      const { steps, text } = origin;
       if (steps === undefined || figure === undefined) {
         return;
       }
-      turn += 1;
-      const own = turn;
+      const current = origin.turn();
       const [what, mode] = figure.word.split(" ");
       /** @type {StepTarget} */
       const target = {
@@ -127,28 +102,26 @@ export async function build(host, bench) {
         const open = steps.steps.flatMap(({ group }, step) => (target.allowed.includes(group) ? [step] : []));
         for (const [at, step] of open.entries()) {
           waiting.say(WORDS.listening(at + 1, open.length));
-          await client.askBeside("step_response", { design: from, step });
-          if (own !== turn) {
+          await client.askBeside("step_response", { design: text, step });
+          if (!current()) {
             return;
           }
         }
       }
       waiting.say(WORDS.proposing);
-      const proposal = await client.ask("proposal", { design: from, target });
-      if (own === turn) {
+      const proposal = await client.ask("proposal", { design: text, target });
+      if (current()) {
         waiting.say("");
-        await show(proposal, target);
+        await show(proposal, target, steps);
       }
     });
 
   /**
    * @param {Proposal} proposal
    * @param {StepTarget} target
+   * @param {Steps} steps
    */
-  const show = async (proposal, target) => {
-    if (steps === undefined) {
-      return;
-    }
+  const show = async (proposal, target, steps) => {
     const told = note(verdict(proposal, target, unitOf(figure?.word)));
     told.setAttribute("role", "status");
     result.hidden = false;
@@ -168,7 +141,7 @@ export async function build(host, bench) {
       }
     }
     const then = proposal.narrows_mm.map((width_mm, place) => ({
-      name: REGION_WORDS.name(steps?.narrows[place].key ?? ""),
+      name: REGION_WORDS.name(steps.narrows[place].key),
       width_mm,
     }));
     const map = new WoodOffMap(bench);
@@ -179,24 +152,32 @@ export async function build(host, bench) {
       ...(then.length === 0 ? [] : [note(WORDS.narrows_then(then))]),
       group(WORDS.wood, map.figure),
       button(WORDS.show, () => {
-        on_trial = JSON.stringify(design);
-        bench.trial(design);
+        back.hidden = false;
+        origin.trial(design);
       }),
       button(WORDS.take, async () => {
-        if (await bench.settle(design)) {
+        if (await origin.take(design)) {
           bench.say(WORDS.taken);
         }
       }),
+      back,
     );
-    await map.show(from, proposal.design);
+    await map.show(origin.text, proposal.design);
   };
 
-  const beginAtRest = atRest(() => void begin());
-  whileOpen(host, bench, () => {
-    const { text } = bench.store;
-    if (text !== from && text !== on_trial) {
-      beginAtRest();
-    }
+  const origin = new StepOrigin(host, bench, waiting, {
+    began: (steps) => {
+      const figures = Object.entries(figuresOf(steps)).filter(([word]) => !/^(narrows|wings)/.test(word));
+      const word = figure?.word ?? firstFigure(steps);
+      figure = new ChoiceField(WORDS.figure, WORDS.wanted, Object.fromEntries(figures), sayUnit);
+      figure.show(word);
+      wanted.replaceChildren(figure.row);
+      sayUnit();
+    },
+    left: (anew) => {
+      back.hidden = true;
+      result.hidden ||= anew;
+    },
   });
 }
 

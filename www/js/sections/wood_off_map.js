@@ -6,9 +6,8 @@
 
 import { numberText } from "#words/page.js";
 import { STEP_WORDS as WORDS } from "#words/steps.js";
-import { sequentialColour, sequentialGradient } from "../sequential_colours.js";
 import { ChoiceField, note } from "./fields.js";
-import { SVG, svgLine } from "./svg_line.js";
+import { PlanRaster } from "./plan_raster.js";
 
 /** Less is below what a gouge takes. */
 const NOTHING_MM = 0.01;
@@ -17,11 +16,9 @@ const NOTHING_MM = 0.01;
 
 /** The difference between a top and what it is to become. */
 export class WoodOffMap {
-  figure = document.createElement("figure");
+  figure;
   #bench;
-  #canvas = document.createElement("canvas");
-  #svg = document.createElementNS(SVG, "svg");
-  #most = document.createElement("span");
+  #raster = new PlanRaster();
   #added = note("");
   #face = new ChoiceField(WORDS.face, "", WORDS.faces, () => this.#draw());
   /** @type {{ grid: Thickness, outside: Float32Array, inside: Float32Array } | undefined} (place) mm to take off */
@@ -30,17 +27,9 @@ export class WoodOffMap {
   /** @param {Bench} bench */
   constructor(bench) {
     this.#bench = bench;
-    this.figure.className = "thickness";
-    const sheet = document.createElement("div");
-    sheet.append(this.#canvas, this.#svg);
-    const bar = document.createElement("span");
-    bar.className = "bar";
-    bar.style.background = sequentialGradient();
-    const [least, key] = [document.createElement("span"), document.createElement("figcaption")];
-    least.textContent = "0";
-    key.append(least, bar, this.#most);
-    this.#svg.setAttribute("role", "img");
-    this.figure.append(this.#face.row, sheet, key, this.#added);
+    this.figure = this.#raster.figure;
+    this.figure.prepend(this.#face.row);
+    this.figure.append(this.#added);
   }
 
   /**
@@ -77,28 +66,13 @@ export class WoodOffMap {
     }
     const { grid } = this.#off;
     const off = this.#off[/** @type {Face} */ (this.#face.word)];
-    const { low, step_mm, columns } = grid;
-    const rows = off.length / columns;
     const known = off.filter((own) => !Number.isNaN(own));
     const most = known.reduce((most, own) => Math.max(most, own), NOTHING_MM);
     const added = known.reduce((most, own) => Math.max(most, -own), 0);
-    const image = new ImageData(columns, rows);
-    off.forEach((own, place) => {
-      if (own > NOTHING_MM) {
-        image.data.set([...sequentialColour(own / most), 255], 4 * place);
-      }
-    });
-    this.#canvas.width = columns;
-    this.#canvas.height = rows;
-    this.#canvas.getContext("2d")?.putImageData(image, 0, 0);
-    const box = [low[0] - step_mm / 2, low[1] - step_mm / 2, columns * step_mm, rows * step_mm];
-    this.#svg.setAttribute("viewBox", box.join(" "));
-    this.#svg.setAttribute("aria-label", WORDS.wood_map(most));
-    this.#most.textContent = `${numberText(most, 2)} mm`;
-    const [u, v, width, height] = box;
-    this.#svg.replaceChildren(
-      svgLine("off", `M${u} ${v}h${width}v${height}h${-width}z${grid.edges}`),
-      svgLine("edge", grid.edges),
+    this.#raster.show(
+      grid,
+      off.map((own) => (own > NOTHING_MM ? own / most : Number.NaN)),
+      { ends: ["0", `${numberText(most, 2)} mm`], label: WORDS.wood_map(most) },
     );
     this.#added.textContent = WORDS.wood_added(added);
     this.#added.hidden = added < 5 * NOTHING_MM;

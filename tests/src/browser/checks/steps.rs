@@ -33,6 +33,10 @@ async fn effects_are_told(place: &Place<'_>) -> Result<()> {
     page.in_sight(Role::Button, "Lower eye to the edge").await?.click().await?;
     page.in_sight(Role::Button, "Keep this step").await?.click().await?;
     page.until("it is a step to undo", "document.querySelector('#undo').ariaDisabled !== 'true'").await?;
+    let over = "[...document.querySelectorAll('[data-section=effects] button')]\
+                .find((own) => own.textContent === 'Keep this step').closest('.part').hidden";
+    page.until("it goes on from there", over).await?;
+    page.until("its steps are told", DONE).await?;
     page.without_errors().await
 }
 
@@ -49,6 +53,10 @@ async fn target_is_reached(place: &Place<'_>) -> Result<()> {
     page.until("a change is proposed", &format!("{SAID}.includes('Hz of the +5.0 Hz wanted')")).await?;
     page.until("wood is mapped", "document.querySelector('.proposal svg')?.ariaLabel?.includes('Wood to take off')")
         .await?;
+    page.in_sight(Role::Button, "Show it on the stage").await?.click().await?;
+    page.until("it is shown on trial", "document.documentElement.dataset.basis === 'preview'").await?;
+    page.in_sight(Role::Button, "Back to the top without it").await?.click().await?;
+    page.until("the settled top is back", "document.documentElement.dataset.basis === 'standard'").await?;
     let before = page.hertz().await?;
     page.in_sight(Role::Button, "Take it over").await?.click().await?;
     page.figures_changed_from(&before).await?;
