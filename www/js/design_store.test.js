@@ -50,6 +50,19 @@ test("settled designs are steps, trials and designs put back are not", () => {
   assert.deepEqual([store.steps_back, store.steps_forth], [1, 0]);
 });
 
+test("the first design is known, and the one before the last change, settled or under the hand", () => {
+  const store = new DesignStore();
+  const high = (mm) => withValueAt(design, ["arching", "apex_height_mm"], mm);
+  store.settle(design);
+  assert.deepEqual([store.first, store.before], [design, design]);
+  store.settle(high(16));
+  store.settle(high(17));
+  assert.equal(store.first, design);
+  assert.equal(store.before.arching.apex_height_mm, 16);
+  store.replace(high(18));
+  assert.equal(store.before.arching.apex_height_mm, 17);
+});
+
 test("listeners hear of each replacement, and the text is the design", () => {
   const store = new DesignStore();
   /** @type {unknown[]} */

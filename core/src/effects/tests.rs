@@ -72,22 +72,24 @@ fn masses_and_widths_follow_their_definitions() {
     assert!((heavier - exact).abs() < 0.01 * exact, "{heavier} g against {exact}");
 }
 
-/// At a limit of its measure a step is told by its other side.
+/// At a limit of its measure a step is told by its other side: as a step beside the limit is, to the measure's own change.
 #[test]
 fn a_step_at_a_limit_is_told_by_its_other_side() {
-    let mut design = Design::demo();
-    let free =
-        NearTop::new(design.clone(), SIZE, 3).unwrap().effect(&step_of(&design, "arching.channel_depth_mm")).unwrap();
-    design.arching.channel_depth_mm = 0.0;
-    let mut near = NearTop::new(design.clone(), SIZE, 3).unwrap();
-    let at_limit = near.effect(&step_of(&design, "arching.channel_depth_mm")).unwrap();
-    assert!(
-        at_limit
-            .by_mode_hz
-            .iter()
-            .zip(&free.by_mode_hz)
-            .all(|(own, other)| own.is_finite() && own.signum() == other.signum())
-    );
+    let told = |measure: &str, set: &dyn Fn(&mut Design)| {
+        let mut design = fitted_out();
+        set(&mut design);
+        let mut near = NearTop::new(design.clone(), SIZE, 3).unwrap();
+        near.effect(&step_of(&design, measure)).unwrap()
+    };
+    let width = |mm: f64| told("post.diameter_mm", &move |design| design.post.as_mut().unwrap().diameter_mm = mm);
+    let height = |mm: f64| told("bar.end_height_mm", &move |design| design.bar.as_mut().unwrap().end_height_mm = mm);
+    for (at_limit, beside) in [(width(20.0), width(19.5)), (height(0.0), height(0.2))] {
+        let largest = beside.by_mode_hz.iter().fold(0.0_f64, |most, own| most.max(own.abs()));
+        for (own, other) in at_limit.by_mode_hz.iter().zip(&beside.by_mode_hz) {
+            assert!((own - other).abs() < 0.15 * largest, "{at_limit:?} {beside:?}");
+        }
+        assert!((at_limit.mass_g - beside.mass_g).abs() < 0.15 * beside.mass_g.abs().max(0.05), "{at_limit:?}");
+    }
 }
 
 /// A step of nothing changes no figure; one that does changes them less surely than not at all.
@@ -211,4 +213,33 @@ fn a_carved_top_only_loses_wood_and_what_cannot_be_reached_is_told() {
     );
     let missing = Target { wanted: Wanted::ModeHz { mode: 99, change_hz: 1.0 }, ..ring_up(1.0) };
     assert!(propose(&mut near, &known, &missing).unwrap_err().to_string().contains("take one of 1 to 8"));
+}
+
+/// Narrow places stay as wide as is asked for; without the limit the same target would cost their width.
+#[test]
+fn narrow_places_keep_the_width_asked_for() {
+    let mut near = NearTop::new(Design::demo(), SIZE, 8).unwrap();
+    let known = known(&mut near);
+    let narrowest = |proposal: &Proposal| proposal.narrows_mm.iter().copied().fold(f64::INFINITY, f64::min);
+    let now = near.narrows().iter().map(|own| own.width_mm).fold(f64::INFINITY, f64::min);
+    let target = Target { heavier_by_g: None, allowed: vec![StepGroup::SoundHoles], ..ring_up(-6.0) };
+    let free = propose(&mut near, &known, &target).unwrap();
+    assert!(narrowest(&free) < now - 0.3, "{free:?}");
+    let held = propose(&mut near, &known, &Target { narrows_mm: Some(now), ..target }).unwrap();
+    assert!(narrowest(&held) > now - 0.05, "{held:?}");
+}
+
+/// An effect is no surer than the wood lets its frequency be, nor than the mesh does.
+#[test]
+fn effects_are_as_sure_as_wood_and_mesh_together() {
+    let request = crate::modes::ModesRequest::lowest(3);
+    for (rim, mesh) in [(crate::design::Rim::Free, 0.10), (crate::design::Rim::Hinged, 0.26)] {
+        let design = Design { rim, ..Design::demo() };
+        let slopes = crate::top::Stages::new(design.clone()).sensitivities(SIZE, &request).unwrap();
+        let near = NearTop::new(design.clone(), SIZE, 3).unwrap();
+        for (mode, slope) in slopes.iter().enumerate() {
+            let wood = 0.01 * slope.wood_pct(&design.wood.scatter());
+            assert!((near.sure_within(mode) - wood.hypot(mesh)).abs() < 1e-6, "{mode}");
+        }
+    }
 }

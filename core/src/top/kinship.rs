@@ -64,6 +64,22 @@ mod tests {
         (names, stages.signatures(MeshSize::Preview, false))
     }
 
+    /// Places are shares of length and width, so that a top drawn to another scale, along and across by its own, is known by the same.
+    #[test]
+    fn a_top_drawn_to_another_scale_has_the_same_signatures() {
+        let mut stages = Stages::new(Design::demo());
+        let request = ModesRequest { prove: false, ..ModesRequest::lowest(3) };
+        let modes = stages.modes(MeshSize::Preview, &request).unwrap().clone();
+        let mut mesh = stages.carved(MeshSize::Preview).unwrap().0.mesh.clone();
+        let own = signatures(&mesh, &modes);
+        for point in &mut mesh.points_mm {
+            *point = [0.6 * point[0], 1.5 * point[1] + 40.0];
+        }
+        let scaled = signatures(&mesh, &modes);
+        assert!(own.iter().zip(&scaled).all(|(own, scaled)| (own - scaled).abs() < 1e-5));
+        assert!(own.iter().any(|moved| moved.abs() > 0.05));
+    }
+
     fn ring(names: &[Option<ModeName>]) -> Option<usize> {
         names.iter().position(|name| *name == Some(ModeName::Ring))
     }

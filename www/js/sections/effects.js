@@ -29,6 +29,7 @@ export async function build(host, bench) {
   const table = tableOf(WORDS.columns);
   table.className = "effects";
   table.createCaption().textContent = WORDS.caption;
+  table.hidden = true;
   const shown = note("");
   shown.setAttribute("role", "status");
   const keep = button(WORDS.keep, () => void take());
@@ -112,6 +113,7 @@ export async function build(host, bench) {
     const focused = table.contains(document.activeElement)
       ? /** @type {HTMLElement} */ (document.activeElement).dataset.step
       : undefined;
+    table.hidden = known.length === 0;
     const body = table.tBodies[0];
     body.replaceChildren();
     for (const { step, index, value, within } of known) {

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { modePairs, sharesOfOneScale, shiftOf, shiftSpread } from "./mode_pairs.js";
+import { assurance, modePairs, sharesOfOneScale, shiftOf, shiftSpread } from "./mode_pairs.js";
 
 const mode = (number, frequency_hz, more = {}) => ({
   number,
@@ -62,4 +62,8 @@ test("at one modal amplitude the motions are in proportion to their shapes", () 
   // Shapes whose largest displacements are 2 and 5 m for a unit of modal mass are drawn as scales of 500 and 200.
   assert.deepEqual(sharesOfOneScale(500, 200), [0.4, 1]);
   assert.deepEqual(sharesOfOneScale(7, 7), [1, 1]);
+});
+
+test("the modal assurance criterion is the square of the shapes' correlation", () => {
+  assert.equal(assurance(-0.5), 0.25);
 });

@@ -53,6 +53,17 @@ test("there is nothing in a hole or beside the wood", () => {
   }
 });
 
+test("a place beyond a slanting edge is off the wood, though the edge's box covers it", () => {
+  const corner = {
+    positions: Float32Array.from([0, 0, 0, 4, 0, 0, 0, 4, 0]),
+    triangles: Uint32Array.from([0, 1, 2]),
+    kinds: new Uint32Array(3),
+  };
+  const locator = new PlanLocator(corner);
+  assert.ok(locator.at(1.9, 1.9) !== undefined);
+  assert.equal(locator.at(2.2, 2.2), undefined);
+});
+
 test("places on another outline keep their shares of length and width", () => {
   const from = { low: [-100, 0], high: [100, 360] };
   assert.deepEqual(placeLike(from, { low: [-50, 10], high: [50, 190] }, 20, 90), [10, 55]);
