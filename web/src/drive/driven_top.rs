@@ -77,7 +77,7 @@ impl From<ResponseError> for Box<Problem> {
 }
 
 impl DrivenTop {
-    /// The key of each region, in the order of [`RegionResponse`].
+    /// The key of each region, in the order of its top's regions.
     pub(super) fn keys(&self) -> Vec<&'static str> {
         self.top.regions.kinds().map(RegionKind::key).collect()
     }
