@@ -2,11 +2,12 @@
 
 use wgpu::{
     BindGroup, BindGroupDescriptor, BindGroupEntry, BindingResource, BlendState, Buffer, BufferDescriptor,
-    BufferUsages, ColorTargetState, CompareFunction, DepthStencilState, Device, Extent3d, FilterMode, FragmentState,
-    MultisampleState, Origin3d, PipelineCompilationOptions, PrimitiveState, Queue, RenderPass, RenderPipeline,
-    RenderPipelineDescriptor, SamplerDescriptor, ShaderModuleDescriptor, ShaderSource, TexelCopyBufferLayout,
-    TexelCopyTextureInfo, Texture, TextureDescriptor, TextureDimension, TextureFormat, TextureUsages,
-    TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState, VertexStepMode,
+    BufferUsages, ColorTargetState, CompareFunction, DepthStencilState, Device, Extent3d, Face, FilterMode,
+    FragmentState, MultisampleState, Origin3d, PipelineCompilationOptions, PrimitiveState, Queue, RenderPass,
+    RenderPipeline, RenderPipelineDescriptor, SamplerDescriptor, ShaderModuleDescriptor, ShaderSource,
+    TexelCopyBufferLayout, TexelCopyTextureInfo, Texture, TextureDescriptor, TextureDimension, TextureFormat,
+    TextureUsages, TextureViewDescriptor, VertexAttribute, VertexBufferLayout, VertexFormat, VertexState,
+    VertexStepMode,
 };
 
 use super::canvas::{DEPTH, SAMPLES};
@@ -98,7 +99,8 @@ pub(super) fn compiled(
             compilation_options: PipelineCompilationOptions::default(),
             buffers: &buffers,
         },
-        primitive: PrimitiveState::default(),
+        // Of wood that is closed all round, what faces away lies behind what doesn't; of glass it is seen.
+        primitive: PrimitiveState { cull_mode: blend.is_none().then_some(Face::Back), ..PrimitiveState::default() },
         depth_stencil: Some(DepthStencilState {
             format: DEPTH,
             depth_write_enabled: Some(blend.is_none()),
