@@ -1,9 +1,9 @@
 /**
  * How large the canvas is: the element's size on the page, times as many pixels as the moment allows.
  */
-import { FrameBudget } from "./frame_budget.js";
+import { FrameBudget, IN_HAND_MS } from "./frame_budget.js";
 
-/** After the last touch of the stage, this long passes before a resting picture is drawn with all its pixels again. */
+/** After a hand's last move, this long passes before a resting picture is drawn with all its pixels again. */
 const SETTLE_MS = 250;
 
 /** Follows the size of the stage's element and the screen's pixels. */
@@ -11,6 +11,8 @@ export class CanvasSize {
   #width_css = 0;
   #height_css = 0;
   #budget = new FrameBudget();
+  #in_hand = new FrameBudget(IN_HAND_MS);
+  #changed_ms = -Infinity;
   #on_change;
   /** @type {number | undefined} */
   #settling;
@@ -38,17 +40,31 @@ export class CanvasSize {
    * @returns {{ width_px: number, height_px: number, ratio: number }} ratio is the canvas's pixels to a CSS pixel
    */
   next(moving) {
-    const rough = moving || this.#settling !== undefined;
-    const ratio = rough ? this.#budget.movingRatio(devicePixelRatio) : devicePixelRatio;
+    const moving_ratio = this.#budget.movingRatio(devicePixelRatio);
+    const in_hand = this.#settling !== undefined;
+    const ratio = in_hand ? this.#in_hand.movingRatio(moving_ratio) : moving ? moving_ratio : devicePixelRatio;
     return { width_px: Math.round(this.#width_css * ratio), height_px: Math.round(this.#height_css * ratio), ratio };
   }
 
   /** @param {number} frame_ms time from one frame to the next in an unbroken run of frames */
   learn(frame_ms) {
-    this.#budget.add(frame_ms, devicePixelRatio);
+    if (this.#settling === undefined) {
+      this.#budget.add(frame_ms, devicePixelRatio);
+    } else {
+      this.#in_hand.add(frame_ms, this.#budget.movingRatio(devicePixelRatio));
+    }
   }
 
-  /** Notes that a hand is moving the top: until it rests, pictures are as rough as moving ones. */
+  /** Notes that another top or motion is shown: one so soon after the other comes of a control that a hand moves. */
+  change() {
+    const now_ms = performance.now();
+    if (now_ms - this.#changed_ms < SETTLE_MS) {
+      this.handle();
+    }
+    this.#changed_ms = now_ms;
+  }
+
+  /** Notes that a hand is moving something: until it rests, pictures are as rough as it takes to follow it. */
   handle() {
     clearTimeout(this.#settling);
     this.#settling = setTimeout(() => {

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { FrameBudget } from "./frame_budget.js";
+import { FrameBudget, IN_HAND_MS } from "./frame_budget.js";
 
 /**
  * Runs frames whose time grows with their pixels.
@@ -52,4 +52,48 @@ test("there is a limit to coarseness", () => {
   const budget = new FrameBudget();
   run(budget, 1000, 100_000, 1);
   assert.equal(budget.movingRatio(1), 0.35);
+});
+
+test("what a hand moves keeps thirty pictures a second where fewer pixels can do it", () => {
+  const moving = new FrameBudget();
+  run(moving, 200, 60, 1);
+  assert.equal(moving.movingRatio(1), 1);
+  const in_hand = new FrameBudget(IN_HAND_MS);
+  run(in_hand, 200, 60, 1);
+  const settled = in_hand.movingRatio(1);
+  assert.ok(60 * settled * settled <= 1000 / 29 && settled >= 0.5, `${settled}`);
+});
+
+test("pixels that are not what takes the time are given back at once", () => {
+  const budget = new FrameBudget();
+  for (let frame = 0; frame < 24; frame += 1) {
+    budget.add(120, 1);
+  }
+  assert.equal(budget.movingRatio(1), 1);
+});
+
+test("a busy moment's loss of pixels is made good once frames have long been fast", () => {
+  const budget = new FrameBudget();
+  run(budget, 40, 200, 1);
+  assert.ok(budget.movingRatio(1) < 1);
+  run(budget, 400, 4, 1);
+  assert.equal(budget.movingRatio(1), 1);
+});
+
+test("between too slow and fast it tries more pixels ever more rarely", () => {
+  const budget = new FrameBudget();
+  // Of the ratios it may have, one gives fast frames and the next slow ones.
+  const frame = () => {
+    const slow = budget.movingRatio(1) > 0.7072;
+    budget.add(slow ? 80 : 20, 1);
+    return slow;
+  };
+  for (let frames = 0; frames < 4000; frames += 1) {
+    frame();
+  }
+  let slow = 0;
+  for (let frames = 0; frames < 4000; frames += 1) {
+    slow += frame() ? 1 : 0;
+  }
+  assert.ok(slow < 4000 / 50, `${slow} of 4000`);
 });

@@ -111,6 +111,7 @@ export class Stage {
     const fits = picture.positions.length === this.#picture?.positions.length;
     this.#picture = picture;
     this.#motion = motion ?? (fits ? this.#motion : undefined);
+    this.#size.change();
     this.#sendPicture();
     this.#sendMotion();
     this.#loop.ask();
@@ -119,6 +120,7 @@ export class Stage {
   /** @param {Motion} motion on the vertices of the picture that is shown */
   move(motion) {
     this.#motion = motion;
+    this.#size.change();
     this.#sendMotion();
     this.#loop.ask();
   }
