@@ -9,6 +9,7 @@ mod others;
 mod page_load;
 mod print;
 mod solver;
+mod sweep;
 mod transfer;
 
 use anyhow::Result;
@@ -35,6 +36,7 @@ pub fn run(workspace: &Workspace) -> Result<Bench> {
         rows.extend(page_load::rows(&server, &chromedriver).await?);
         rows.extend(drag::rows(&server, &chromedriver).await?);
         rows.extend(frame::rows(&server, &chromedriver).await?);
+        rows.extend(sweep::rows(&server, &chromedriver).await?);
         Ok::<_, anyhow::Error>(rows)
     })?;
     rows.extend(solver::rows(&site)?);

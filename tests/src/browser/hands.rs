@@ -1,6 +1,6 @@
 //! What a person does on the page, and what a person's system asks of it.
 
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use anyhow::{Context, Result};
 use serde_json::json;
@@ -41,6 +41,61 @@ impl Page<'_> {
     /// the page tells the last of them from those before.
     pub(super) async fn push_slider(&self, name: &str) -> Result<()> {
         Ok(self.find(Role::Slider, name).await?.send_keys(Key::PageUp).await?)
+    }
+
+    /// Holds an arrow key on what has the focus for as long as `held` says, `repeats_a_second`: to the right for a second and to the
+    /// left for the next, and so on.
+    ///
+    /// # Errors
+    /// When the browser doesn't answer.
+    pub async fn hold_arrow(&self, repeats_a_second: u32, held: Duration) -> Result<()> {
+        let begun = Instant::now();
+        let mut ticks = tokio::time::interval(Duration::from_secs(1) / repeats_a_second);
+        let mut last = "";
+        while begun.elapsed() < held {
+            ticks.tick().await;
+            let (key, code) =
+                if begun.elapsed().as_secs().is_multiple_of(2) { ("ArrowRight", 39) } else { ("ArrowLeft", 37) };
+            let press = json!({
+                "type": "rawKeyDown", "key": key, "code": key, "windowsVirtualKeyCode": code, "autoRepeat": key == last,
+            });
+            self.session.devtools("Input.dispatchKeyEvent", press).await?;
+            last = key;
+        }
+        let release = json!({ "type": "keyUp", "key": last, "code": last });
+        self.session.devtools("Input.dispatchKeyEvent", release).await?;
+        Ok(())
+    }
+
+    /// Drags the thumb of the slider that `selector` finds to and fro over two thirds of its way, once in four seconds, by
+    /// `moves_a_second`, for as long as `held` says.
+    ///
+    /// # Errors
+    /// When there is no such slider.
+    pub async fn drag_slider(&self, selector: &str, moves_a_second: u32, held: Duration) -> Result<()> {
+        let place = format!(
+            "const slider = document.querySelector({selector:?}); slider.scrollIntoView({{ block: 'center' }}); \
+             const {{ x, y, width, height }} = slider.getBoundingClientRect(); return [x, y + height / 2, width];"
+        );
+        let [left, y, width]: [f64; 3] =
+            serde_json::from_value(self.value(&place).await?).context("the slider's place")?;
+        let mouse = async |kind: &str, share: f64| {
+            let buttons = i32::from(kind != "mouseReleased");
+            let event = json!({
+                "type": kind, "x": left + share * width, "y": y, "button": "left", "buttons": buttons, "clickCount": 1,
+            });
+            self.session.devtools("Input.dispatchMouseEvent", event).await
+        };
+        mouse("mousePressed", 1.0 / 6.0).await?;
+        let begun = Instant::now();
+        let mut ticks = tokio::time::interval(Duration::from_secs(1) / moves_a_second);
+        while begun.elapsed() < held {
+            ticks.tick().await;
+            let way = (begun.elapsed().as_secs_f64() / 2.0).rem_euclid(2.0);
+            mouse("mouseMoved", 1.0 / 6.0 + way.min(2.0 - way) * 2.0 / 3.0).await?;
+        }
+        mouse("mouseReleased", 0.5).await?;
+        Ok(())
     }
 
     /// Sets the system's wish for dark colours.

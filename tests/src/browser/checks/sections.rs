@@ -134,7 +134,10 @@ pub(super) fn field(name: &str) -> String {
 
 impl Page<'_> {
     /// Opens the section with this heading, and waits until its part of the page is there.
-    pub(super) async fn open_section(&self, heading: &str) -> Result<()> {
+    ///
+    /// # Errors
+    /// When there is none or it can't be loaded.
+    pub async fn open_section(&self, heading: &str) -> Result<()> {
         let path = format!("//summary[contains(normalize-space(.), '{heading}')]");
         let summary = self.session.driver.find(By::XPath(path)).await?;
         let scroll = "arguments[0].scrollIntoView({ block: 'end' });";
