@@ -19,6 +19,7 @@
 //! Units inside are SI (m, N, kg); millimetres become metres in [`ShellGeometry`] and nowhere else.
 
 mod bending;
+mod bent_metric;
 mod curved_edge;
 mod edge_fields;
 mod edge_layer;
