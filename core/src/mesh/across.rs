@@ -6,8 +6,8 @@ use super::{MidSurface, PlanMesh};
 ///
 /// Thickness is laid off from the outer surface, so that where it changes the middle leans from that surface by half the change per
 /// length: n + ½∇t, by up to 6° where the edge thins into the channel. Spruce on a slope softens with the slope's square, and what
-/// counts is the slope of the middle, the mean of both faces': with the outer surface's normals a carved top is 0.1 to 0.4 % too
-/// soft, and nearly 0.1 % too heavy.
+/// counts is the slope of the middle, the mean of both faces': with the outer surface's normals a carved top is 0.1 to 0.7 % too
+/// low, and nearly 0.1 % too heavy.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Across {
     /// (node, xyz), unit, outwards.

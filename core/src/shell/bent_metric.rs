@@ -12,9 +12,10 @@
 //! ½t e·Q·e + ½t³/12 [κ·Q·κ + 2κ·X·e], X = Q tr b − SᵀQ − QS, S: e ↦ ½(be + eb),
 //!
 //! the stress resultants of Flügge 1962, "Stresses in shells", chapter 5 (from memory), for any wood and surface. Left out
-//! (Love's first approximation) it leaves a carved top 0.1 to 0.2 % too soft, of spruce or of isotropic wood, and the
+//! (Love's first approximation) it leaves a free carved top 0.1 to 0.3 % too low, of spruce or of isotropic wood, and the
 //! stiffness of a tube against bending t²/6R² too small. The square is completed: κ + Ye stands for κ, with Y = Q⁻¹X. So no energy is ever
-//! negative, and a ring has that of Winkler's curved bar (κ − e/R)², but for the t²/R² of its moment of inertia.
+//! negative, and a ring has that of Winkler's curved bar (κ − e/R)², but for the t²/R² of its moment of inertia; a tube bends t²/12R² too
+//! stiffly.
 
 use nalgebra::{Matrix2, Matrix3};
 

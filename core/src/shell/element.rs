@@ -113,7 +113,7 @@ struct Energy {
 }
 
 impl Fields {
-    /// Bending, transverse shear and stretch of the mid-surface.
+    /// Bending, transverse shear and stretch of the mid-surface, with what its own bending couples of them.
     ///
     /// Shear: the strains along the three edges fix the mean strain and the curl. A linear field with them may vary as the softer
     /// shear stiffness H asks: of all gradients G with G₂₁ − G₁₂ the curl c, the cheapest costs c² det H / tr(H J⁻¹) per area, J
