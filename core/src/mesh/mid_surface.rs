@@ -1,6 +1,6 @@
 //! The carved wood's mid-surface on a plan mesh.
 
-use super::PlanMesh;
+use super::{Across, PlanMesh};
 use crate::{graduation::Graduation, plan::Point, surface::Surface};
 
 /// Where the middle of the wood is, which way it faces and how thick it is.
@@ -16,6 +16,8 @@ pub struct MidSurface {
     pub edge_normals: Vec<[f64; 3]>,
     /// (edge), mm, along that normal.
     pub edge_thickness_mm: Vec<f64>,
+    /// The middle's own normals, and the thickness along these.
+    pub across: Across,
 }
 
 /// The wood over a place in plan.
@@ -44,11 +46,20 @@ impl Sample {
 impl MidSurface {
     /// Lays surface and graduation on a mesh. The plan point of a node is that of its point on the outer surface.
     pub fn new(mesh: &PlanMesh, surface: &Surface, graduation: &Graduation) -> MidSurface {
-        MidSurface::sampled(mesh, |p| Sample::carved(surface, graduation, p))
+        let mut mid = MidSurface::laid(mesh, |p| Sample::carved(surface, graduation, p));
+        mid.across = Across::carved(mesh, &mid);
+        mid
     }
 
-    /// Lays what `at` says of each place in plan on a mesh.
+    /// Lays what `at` says of each place in plan on a mesh; the normals are to be the middle's own.
     pub fn sampled(mesh: &PlanMesh, at: impl Fn(Point) -> Sample) -> MidSurface {
+        let mut mid = MidSurface::laid(mesh, at);
+        mid.across = Across::even(&mid);
+        mid
+    }
+
+    /// The same, but for `across`, which stays empty.
+    pub(super) fn laid(mesh: &PlanMesh, at: impl Fn(Point) -> Sample) -> MidSurface {
         let (nodes, edges) = (mesh.points_mm.len(), mesh.edges.ends.len());
         let mut mid = MidSurface {
             nodes_mm: Vec::with_capacity(nodes),
@@ -56,6 +67,7 @@ impl MidSurface {
             thickness_mm: Vec::with_capacity(nodes),
             edge_normals: Vec::with_capacity(edges),
             edge_thickness_mm: Vec::with_capacity(edges),
+            across: Across::default(),
         };
         for &p in &mesh.points_mm {
             let sample = at(p);

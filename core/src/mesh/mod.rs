@@ -9,6 +9,7 @@
 //! and smoothed. Refinement of a coarse triangulation by circumcentres was not taken: it guarantees 20 to 30 degrees at
 //! best, and gives no even layers along the narrow wood beside the eyes.
 
+mod across;
 mod anchors;
 mod count;
 mod domain;
@@ -34,6 +35,7 @@ mod smooth;
 mod tests;
 mod triangulate;
 
+pub use across::Across;
 pub use edges::Edges;
 pub use error::MeshError;
 pub use locate::{Locator, Shares, interpolated};

@@ -3,6 +3,7 @@
 use nalgebra::{Matrix3, SMatrix, Vector3};
 
 use super::bending::EdgeLean;
+use super::bent_metric::bent_by_stretch;
 use super::curved_edge::CurvedEdges;
 use super::edge_fields::EdgeFields;
 use super::edge_layer;
@@ -112,7 +113,7 @@ struct Energy {
 }
 
 impl Fields {
-    /// Bending, transverse shear and stretch of the mid-surface.
+    /// Bending, transverse shear and stretch of the mid-surface, with what its own bending couples of them.
     ///
     /// Shear: the strains along the three edges fix the mean strain and the curl. A linear field with them may vary as the softer
     /// shear stiffness H asks: of all gradients G with G₂₁ − G₁₂ the curl c, the cheapest costs c² det H / tr(H J⁻¹) per area, J
@@ -136,13 +137,15 @@ impl Fields {
             mixed: forces_by_force.tr_mul(&mean) + curl_by_force.tr_mul(&(curl * per_curl)),
             bending: mean.tr_mul(&forces) + curl.tr_mul(&(curl * per_curl)),
         };
+        let by_stretch = bent_by_stretch(facet, patch, section);
         for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
             let bending = section.plane_stress_pa * (t.powi(3) / 36.0);
-            let (curvature, bent_by_force) = (lean.curvature(facet, point), by_force.curvature(facet, point));
+            let curvature = lean.curvature(facet, point);
+            let bent = by_force.curvature(facet, point) + by_stretch;
             let moments = bending * curvature;
             energy.bending += curvature.tr_mul(&moments);
-            energy.mixed += bent_by_force.tr_mul(&moments);
-            energy.stretch += bent_by_force.tr_mul(&(bending * bent_by_force));
+            energy.mixed += bent.tr_mul(&moments);
+            energy.stretch += bent.tr_mul(&(bending * bent));
         }
         energy.stretch *= facet.area;
         energy.mixed *= facet.area;

@@ -1,7 +1,7 @@
 //! The shear-flexible orthotropic shell: triangles with six degrees of freedom a node, their stiffness and mass, and
 //! the assembled model.
 //!
-//! The element is a facet made of four parts, each in a file of its own:
+//! The element is a facet made of five parts, each in a file of its own:
 //!
 //! - `membrane`: the optimal triangle with drilling rotations (Felippa 2003), so that the in-plane part neither locks in
 //!   bending nor needs an artificial drilling spring;
@@ -11,7 +11,8 @@
 //!   brings;
 //! - `curved_edge`: the stretch of the edges as the curves they are. A flat facet takes a bent arch's edges for chords
 //!   and feels a false stretch of κh²/12R for a change of curvature κ; with h 5 mm, R 18 mm (the channel) and 2.5 mm of
-//!   wood that is some 3 % of the bending energy. Nodal normals are all it takes to be rid of it.
+//!   wood that is some 3 % of the bending energy. Nodal normals are all it takes to be rid of it;
+//! - `bent_metric`: the coupling of stretch and curvature on a surface that is bent itself.
 //!
 //! What is true of the assembled model: rigid motions cost no energy, constant strain and curvature are exact on any flat
 //! mesh, the sparsity pattern depends on triangles and supports only.
@@ -19,6 +20,7 @@
 //! Units inside are SI (m, N, kg); millimetres become metres in [`ShellGeometry`] and nowhere else.
 
 mod bending;
+mod bent_metric;
 mod curved_edge;
 mod edge_fields;
 mod edge_layer;

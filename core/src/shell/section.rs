@@ -24,6 +24,8 @@ pub(super) struct Section {
     pub(super) shear: Matrix2<f64>,
     /// Plane-stress stiffness of the wood, Pa: moments are t³/12 of it.
     pub(super) plane_stress_pa: Matrix3<f64>,
+    /// Its inverse, the in-plane compliance, 1/Pa.
+    pub(super) in_plane_per_pa: Matrix3<f64>,
     /// Transverse shear strains (13, 23) per in-plane strains where no transverse force acts.
     pub(super) shear_by_stretch: Matrix2x3<f64>,
 }
@@ -39,6 +41,6 @@ impl Section {
         let coupling = -drawn_along * shear;
         let shear_by_stretch = drawn_along.transpose();
         let membrane = plane_stress_pa * t - coupling * shear_by_stretch;
-        Self { membrane, coupling, shear, plane_stress_pa, shear_by_stretch }
+        Self { membrane, coupling, shear, plane_stress_pa, in_plane_per_pa: *in_plane, shear_by_stretch }
     }
 }

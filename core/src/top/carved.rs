@@ -2,7 +2,7 @@
 
 use super::{Plan, Shape, TopError};
 use crate::fittings::{Bare, Fittings};
-use crate::mesh::MidSurface;
+use crate::mesh::{Across, MidSurface};
 use crate::modes::{Modes, ModesRequest, solve_modes};
 use crate::shell::{ElementOptions, ShellGeometry, ShellModel};
 use crate::wood::Wood;
@@ -34,14 +34,10 @@ impl Carved {
     /// # Errors
     /// As for [`Carved::new`].
     pub fn on(plan: &Plan, mid_surface: MidSurface, wood: &Wood, fittings: &Fittings) -> Result<Self, TopError> {
-        let geometry = ShellGeometry::new(
-            &mid_surface.nodes_mm,
-            Some(&mid_surface.normals),
-            &mid_surface.thickness_mm,
-            &plan.mesh.triangles,
-        )?
-        .with_mid_edges(&mid_surface.edge_normals, &mid_surface.edge_thickness_mm, &plan.mesh.edges.of_triangle)
-        .with_free_edges(free_edges(plan, fittings.rim.is_some()));
+        let Across { normals, thickness_mm, edge_normals, edge_thickness_mm } = &mid_surface.across;
+        let geometry = ShellGeometry::new(&mid_surface.nodes_mm, Some(normals), thickness_mm, &plan.mesh.triangles)?
+            .with_mid_edges(edge_normals, edge_thickness_mm, &plan.mesh.edges.of_triangle)
+            .with_free_edges(free_edges(plan, fittings.rim.is_some()));
         let options = ElementOptions::default();
         let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
         let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };

@@ -68,10 +68,10 @@ fn slopes_are_those_of_two_solves() {
         solve(&carved.geometry, &Wood { density_kg_m3, ..wood }).frequencies_hz
     });
     check("density", solved, &|own| own.by_density);
-    let mid = &carved.mid_surface;
+    let (nodes, mid) = (&carved.mid_surface.nodes_mm, &carved.mid_surface.across);
     let solved = [1.0 + step, 1.0 - step].map(|by| {
         let thickness: Vec<f64> = mid.thickness_mm.iter().map(|t| t * by).collect();
-        let geometry = ShellGeometry::new(&mid.nodes_mm, Some(&mid.normals), &thickness, &plan.mesh.triangles).unwrap();
+        let geometry = ShellGeometry::new(nodes, Some(&mid.normals), &thickness, &plan.mesh.triangles).unwrap();
         solve(&geometry, &wood).frequencies_hz
     });
     check("thickness", solved, &|own| own.by_thickness);

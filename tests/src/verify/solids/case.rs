@@ -73,8 +73,14 @@ impl Case {
     pub(super) fn shell(&self, size: MeshSize, wanted: usize) -> Result<ShellSolution> {
         let plan = Plan::new(&self.shape, self.held, size)?;
         let request = ModesRequest::lowest(wanted + BEYOND);
-        let middle = MidSurface::sampled(&plan.mesh, |p| self.sample(p));
-        let carved = Carved::on(&plan, middle, &self.wood, &Fittings::default())?;
+        let fittings = Fittings::default();
+        let carved = match self.lie {
+            Lie::Arched => Carved::new(&plan, &self.shape, &self.wood, &fittings)?,
+            Lie::Level => {
+                let middle = MidSurface::sampled(&plan.mesh, |p| self.sample(p));
+                Carved::on(&plan, middle, &self.wood, &fittings)?
+            }
+        };
         let modes = carved.modes(&plan, &request)?;
         ensure!(modes.count() >= wanted, "{}: {} modes instead of {wanted}", self.name, modes.count());
         Ok(ShellSolution { points_mm: plan.mesh.points_mm, geometry: carved.geometry, modes })
