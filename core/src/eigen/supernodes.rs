@@ -78,7 +78,7 @@ impl Supernodes {
             while let Some(&before) = groups.last() {
                 let parent = columns[before.last].first();
                 let hangs = parent.is_some_and(|&parent| (group.first..=group.last).contains(&(parent as usize)));
-                let Some(joined) = group.joined(before).filter(|_| hangs) else { break };
+                let Some(joined) = hangs.then(|| group.joined(before)).flatten() else { break };
                 group = joined;
                 groups.pop();
             }
