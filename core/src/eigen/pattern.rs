@@ -1,5 +1,7 @@
 //! The sparsity that K and M share.
 
+use std::sync::Arc;
+
 use super::EigenError;
 
 /// Lower triangle, diagonal included, of a symmetric sparsity pattern, compressed by columns.
@@ -10,8 +12,8 @@ use super::EigenError;
 pub struct Pattern {
     /// (column + 1): where each column starts in `row_indices`.
     pub column_starts: Vec<usize>,
-    /// (entry): the row of each entry, at or below the diagonal.
-    pub row_indices: Vec<usize>,
+    /// (entry): the row of each entry, at or below the diagonal. Shared, so that a copy is known to be the same without a look.
+    pub row_indices: Arc<[usize]>,
     /// (equation): which node it belongs to; equations of a node stay together in the ordering. Any numbers do;
     /// number the nodes by equation if nothing is known.
     pub node_of_equation: Vec<u32>,

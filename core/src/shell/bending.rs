@@ -7,16 +7,15 @@
 //! Degrees of freedom: (w, rotation about 1, rotation about 2) at corners 0, 1, 2. The normal leans by β = (rotation
 //! about 2, −rotation about 1).
 
-use nalgebra::{Matrix2, Matrix3, SMatrix, Vector2, Vector3};
+use nalgebra::{Matrix2, Matrix3, SVector, Vector2, Vector3};
 
 use super::edge_fields::EdgeFields;
 use super::facet::Facet;
+use super::form::PerDof;
 use super::patch::next;
 
-/// (curvature 11 22 12, dof).
-pub(super) type CurvatureMatrix = SMatrix<f64, 3, 9>;
 /// One quantity per degree of freedom.
-pub(super) type Row = SMatrix<f64, 1, 9>;
+pub(super) type Row = SVector<f64, 9>;
 
 /// What the discrete constraints on the three edges say.
 #[derive(Debug, Clone, Copy)]
@@ -49,16 +48,16 @@ impl EdgeLean {
         Self { ends, ratio, edges: EdgeFields { bubble, shear } }
     }
 
-    /// Curvatures per degree of freedom at the point with `barycentric` coordinates.
-    pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> CurvatureMatrix {
-        let mut curvature = CurvatureMatrix::zeros();
+    /// (dof, curvature 11 22 12) at the point with `barycentric` coordinates.
+    pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> PerDof<3> {
+        let mut curvature = PerDof::zeros();
         for corner in 0..3 {
             let g = facet.gradients[corner];
             let (about_1, about_2) = (3 * corner + 1, 3 * corner + 2);
-            curvature[(0, about_2)] = g.x;
-            curvature[(1, about_1)] = -g.y;
-            curvature[(2, about_2)] = g.y;
-            curvature[(2, about_1)] = -g.x;
+            curvature[(about_2, 0)] = g.x;
+            curvature[(about_1, 1)] = -g.y;
+            curvature[(about_2, 2)] = g.y;
+            curvature[(about_1, 2)] = -g.x;
         }
         curvature + self.edges.curvature(facet, barycentric)
     }

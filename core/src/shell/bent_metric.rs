@@ -73,7 +73,7 @@ mod tests {
                 motion.fixed_rows_mut::<3>(6 * corner + 3).copy_from(&turn);
             }
             let patch = Patch::between(nodes, normals, [THICKNESS; 3]);
-            quadratic(&element(&patch, &wood, ElementOptions::default()).stiffness, &motion)
+            quadratic(&element(&patch, &wood.grain(), ElementOptions::default()).stiffness, &motion)
         };
         let cells = (0..ROUND).flat_map(|round| (0..rows).map(move |along| (round, along)));
         cells

@@ -9,17 +9,18 @@
 //! w′ = −½(β_i − β_j)(1 − 2ξ) + ⅔ Δβ (1 − 6ξ + 6ξ²), and w₀′ = ½(ψ_i − ψ_j)(1 − 2ξ) + ½(ψ_i + ψ_j)(1 − 6ξ + 6ξ²). The two
 //! polynomials are orthogonal with squares 1/3 and 1/5.
 
-use nalgebra::{Matrix3, SMatrix, Vector3};
+use nalgebra::{Matrix3, Vector3};
 
-use super::bending::{EdgeLean, Row};
+use super::bending::EdgeLean;
 use super::facet::Facet;
+use super::form::PerDof;
 use super::patch::next;
 
 /// What the curvature of the surface adds to a flat facet.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct CurvedEdges {
-    /// (strain 11 22 12, bending dof): mean in-plane strain caused by bending.
-    pub(super) strain: SMatrix<f64, 3, 9>,
+    /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending.
+    pub(super) strain: PerDof<3>,
     /// Area of the smooth surface over the facet's.
     pub(super) area_ratio: f64,
 }
@@ -28,20 +29,20 @@ impl CurvedEdges {
     /// `corner_normals` (corner, xyz) unit, on the facet's side, in the top's frame.
     pub(super) fn new(facet: &Facet, corner_normals: &[Vector3<f64>; 3], lean: &EdgeLean) -> Self {
         let slopes = slopes_along_edges(facet, corner_normals);
-        let mut stretch = SMatrix::<f64, 3, 9>::zeros();
+        let mut stretch = PerDof::<3>::zeros();
         let mut excess = Vector3::zeros();
         for edge in 0..3 {
             let [first, second] = slopes[edge];
             let ends = lean.ends[edge];
-            let row: Row =
+            let along =
                 (ends[1] - ends[0]) * ((first - second) / 12.0) + lean.edges.bubble[edge] * ((first + second) / 15.0);
-            stretch.row_mut(edge).copy_from(&row);
+            stretch.set_column(edge, &along);
             // Half of ∫w₀′²: how much longer the curve is than its chord.
             excess[edge] = (first - second).powi(2) / 24.0 + (first + second).powi(2) / 40.0;
         }
         let strain_from_edges = facet.strain_from_edges();
         let spread = strain_from_edges * excess;
-        Self { strain: strain_from_edges * stretch, area_ratio: 1.0 + spread[0] + spread[1] }
+        Self { strain: stretch * strain_from_edges.transpose(), area_ratio: 1.0 + spread[0] + spread[1] }
     }
 }
 

@@ -1,6 +1,6 @@
 //! What the three edges say of the lean between their ends, and the fields it spreads over the element.
 
-use nalgebra::{SMatrix, Vector3};
+use nalgebra::{SMatrix, SVector, Vector3};
 
 use super::facet::Facet;
 use super::patch::next;
@@ -9,48 +9,45 @@ use super::patch::next;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct EdgeFields<const N: usize> {
     /// (edge): the lean at mid edge, along it, beyond the mean of its ends.
-    pub(super) bubble: [SMatrix<f64, 1, N>; 3],
+    pub(super) bubble: [SVector<f64, N>; 3],
     /// (edge): the transverse shear strain along it.
-    pub(super) shear: [SMatrix<f64, 1, N>; 3],
+    pub(super) shear: [SVector<f64, N>; 3],
 }
 
 impl<const N: usize> EdgeFields<N> {
-    /// Curvatures (11, 22, 12) that the bubbles make at the point with `barycentric` coordinates.
-    pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> SMatrix<f64, 3, N> {
+    /// (quantity, curvature 11 22 12) that the bubbles make at the point with `barycentric` coordinates.
+    pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> SMatrix<f64, N, 3> {
         let mut curvature = SMatrix::zeros();
         for edge in 0..3 {
             let (i, j) = (edge, next(edge));
             let g = (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0;
             let t = facet.tangents[edge];
             let shape = Vector3::new(g.x * t.x, g.y * t.y, g.y * t.x + g.x * t.y);
-            curvature += shape * self.bubble[edge];
+            curvature += self.bubble[edge] * shape.transpose();
         }
         curvature
     }
 
     /// Mean curl (∂γ₂/∂1 − ∂γ₁/∂2) of the transverse shear strain: its circulation round the edges, over the area.
-    pub(super) fn shear_curl(&self, facet: &Facet) -> SMatrix<f64, 1, N> {
+    pub(super) fn shear_curl(&self, facet: &Facet) -> SVector<f64, N> {
         let [a, b, c] = [0, 1, 2].map(|edge| self.shear[edge] * (facet.lengths[edge] / facet.area));
         a + b + c
     }
 
-    /// Mean transverse shear strains (13, 23).
-    pub(super) fn mean_shear(&self, facet: &Facet) -> SMatrix<f64, 2, N> {
+    /// (quantity, 13 23): mean transverse shear strains.
+    pub(super) fn mean_shear(&self, facet: &Facet) -> SMatrix<f64, N, 2> {
         let [a, b, c] = self.corner_shear(facet);
         (a + b + c) / 3.0
     }
 
-    /// (corner): transverse shear strains (13, 23); linear in between.
-    pub(super) fn corner_shear(&self, facet: &Facet) -> [SMatrix<f64, 2, N>; 3] {
+    /// (corner): (quantity, 13 23), transverse shear strains; linear in between.
+    pub(super) fn corner_shear(&self, facet: &Facet) -> [SMatrix<f64, N, 2>; 3] {
         [0, 1, 2].map(|corner| {
             let (leaving, arriving) = (corner, next(next(corner)));
             let (a, b) = (facet.tangents[leaving], facet.tangents[arriving]);
             let determinant = a.x * b.y - a.y * b.x;
-            let mut shear = SMatrix::<f64, 2, N>::zeros();
-            let (along_a, along_b) = (self.shear[leaving], self.shear[arriving]);
-            shear.row_mut(0).copy_from(&((along_a * b.y - along_b * a.y) / determinant));
-            shear.row_mut(1).copy_from(&((along_b * a.x - along_a * b.x) / determinant));
-            shear
+            let (along_a, along_b) = (self.shear[leaving] / determinant, self.shear[arriving] / determinant);
+            SMatrix::from_columns(&[along_a * b.y - along_b * a.y, along_b * a.x - along_a * b.x])
         })
     }
 }

@@ -20,6 +20,7 @@ use nalgebra::{SMatrix, SVector, Vector2, Vector3};
 
 use super::bending::EdgeLean;
 use super::facet::Facet;
+use super::form::Form;
 use super::patch::{Patch, next};
 use super::section::Section;
 
@@ -33,40 +34,33 @@ const MOST: f64 = 0.4;
 /// Centre of the element.
 const CENTROID: [f64; 3] = [1.0 / 3.0; 3];
 
-/// What the layers along the free edges of `patch` take off its bending stiffness, `whole`.
-pub(super) fn relief(
-    facet: &Facet,
-    patch: &Patch,
-    section: &Section,
-    lean: &EdgeLean,
-    whole: &BendingBlock,
-) -> BendingBlock {
-    let mut relief = BendingBlock::zeros();
+/// Takes off the `bending` stiffness of `patch` what the layers along its free edges shed.
+pub(super) fn relieve(bending: &mut Form, facet: &Facet, patch: &Patch, section: &Section, lean: &EdgeLean) {
     let free = patch.free_edges.iter().filter(|free| **free).count();
     if free == 0 {
-        return relief;
+        return;
     }
+    let whole = bending.whole();
     let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
     let curvature = lean.curvature(facet, &CENTROID);
     for edge in (0..3).filter(|&edge| patch.free_edges[edge]) {
         let along = facet.tangents[edge];
         let length = facet.lengths[edge];
         let width = 2.0 * facet.area / length;
-        let bending = section.plane_stress_pa * (patch.edge_thickness[edge].powi(3) / 12.0);
+        let resisting = section.plane_stress_pa * (patch.edge_thickness[edge].powi(3) / 12.0);
         // A twist with so much bending across the edge that no bending moment acts on it.
         let (c, s) = (along.x, along.y);
         let (twist, across) = (Vector3::new(-c * s, c * s, c * c - s * s), Vector3::new(s * s, c * c, -2.0 * c * s));
-        let unheld = twist - across * (twist.dot(&(bending * across)) / across.dot(&(bending * across)));
-        let twisting = unheld.dot(&(bending * unheld));
-        let moment = unheld.transpose() * bending * curvature;
+        let unheld = twist - across * (twist.dot(&(resisting * across)) / across.dot(&(resisting * across)));
+        let twisting = unheld.dot(&(resisting * unheld));
+        let moment = curvature * (resisting * unheld);
 
         let layer = (twisting * along.dot(&(flexibility * along))).sqrt();
-        let own = chain_stiffness(whole, &along, edge) / length;
+        let own = chain_stiffness(&whole, &along, edge) / length;
         // An element that resists no lean gives minus infinity: nothing to relieve.
         let missed = (layer - twisting / own).min(MOST * width / free as f64).max(0.0);
-        relief += moment.transpose() * moment * (missed * length / twisting);
+        bending.add(&moment, &moment, -missed * length / twisting);
     }
-    relief
 }
 
 /// Stiffness against a lean along `edge` of a chain of elements like this one and its mirror image, times the edge's

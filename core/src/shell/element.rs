@@ -9,10 +9,11 @@ use super::edge_fields::EdgeFields;
 use super::edge_layer;
 use super::facet::Facet;
 use super::force_lean::force_lean;
-use super::membrane::{self, StrainMatrix};
+use super::form::{Form, PerDof};
+use super::membrane;
 use super::patch::Patch;
 use super::section::Section;
-use crate::wood::{FacetCompliance, Wood, facet_compliance};
+use crate::wood::{FacetCompliance, Grain};
 
 /// Stiffness of one element, (corner and dof, corner and dof), six degrees of freedom a corner in the top's frame.
 pub(crate) type ElementMatrix = SMatrix<f64, 18, 18>;
@@ -51,19 +52,19 @@ pub(super) struct Fields {
     pub(super) lean: EdgeLean,
     /// What forces in the plane add to the lean, per mean in-plane strain.
     pub(super) by_force: EdgeFields<3>,
-    /// (strain 11 22 12, membrane dof): mean in-plane strain.
-    pub(super) strain: StrainMatrix,
-    /// (strain 11 22 12, bending dof): mean in-plane strain caused by bending the curved surface.
-    pub(super) from_bending: SMatrix<f64, 3, 9>,
+    /// (membrane dof, strain 11 22 12): mean in-plane strain.
+    pub(super) strain: PerDof<3>,
+    /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending the curved surface.
+    pub(super) from_bending: PerDof<3>,
     /// Area of the smooth surface over the facet's.
     pub(super) area_ratio: f64,
 }
 
 impl Fields {
-    pub(super) fn new(patch: &Patch, wood: &Wood, options: ElementOptions) -> Self {
+    pub(super) fn new(patch: &Patch, grain: &Grain, options: ElementOptions) -> Self {
         let facet = Facet::new(&patch.nodes);
         let mean_thickness = patch.mean_thickness();
-        let compliance = mean_compliance(&facet, patch, wood, options);
+        let compliance = mean_compliance(&facet, patch, grain, options);
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
         let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
@@ -72,7 +73,7 @@ impl Fields {
             let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
             (curved.strain, curved.area_ratio)
         } else {
-            (SMatrix::zeros(), 1.0)
+            (PerDof::zeros(), 1.0)
         };
         let by_force = force_lean(&facet, &lean, &section.shear_by_stretch);
         Self { facet, section, lean, by_force, strain: membrane::mean_strain(&facet), from_bending, area_ratio }
@@ -82,22 +83,23 @@ impl Fields {
 /// Mid-edge points, edge by edge: exact for the quadratic energy of linear curvatures at constant thickness.
 const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]];
 
-/// The element of `wood` on `patch`.
-pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> Element {
-    let fields = Fields::new(patch, wood, options);
+/// The element of wood with `grain` on `patch`.
+pub(super) fn element(patch: &Patch, grain: &Grain, options: ElementOptions) -> Element {
+    let fields = Fields::new(patch, grain, options);
     let Fields { facet, section, lean, strain, from_bending, area_ratio, .. } = &fields;
     let mut energy = fields.energy(patch);
-    energy.bending -= edge_layer::relief(facet, patch, section, lean, &energy.bending);
+    edge_layer::relieve(&mut energy.bending, facet, patch, section, lean);
 
-    let stretched = energy.stretch * from_bending + energy.mixed;
-    let membrane_block = strain.tr_mul(&(energy.stretch * strain))
-        + membrane::higher_order_stiffness(facet, &(section.plane_stress_pa * patch.mean_thickness()));
-    let mixed_block = strain.tr_mul(&stretched);
-    let cross = from_bending.tr_mul(&energy.mixed);
-    let bending_block =
-        energy.bending + from_bending.tr_mul(&(energy.stretch * from_bending)) + cross + cross.transpose();
+    let mut membrane = Form::zero();
+    membrane.add(strain, &(strain * energy.stretch), 1.0);
+    membrane::add_higher_order(&mut membrane, facet, &(section.plane_stress_pa * patch.mean_thickness()));
+    // Bending stretches a curved surface too.
+    let stretched = from_bending * energy.stretch + energy.mixed;
+    energy.bending.add(from_bending, &stretched, 1.0);
+    energy.bending.add(&energy.mixed, from_bending, 1.0);
+    let mixed = strain * stretched.transpose();
 
-    let stiffness = turn(&facet.facet_from_top, &membrane_block, &mixed_block, &bending_block);
+    let stiffness = turn(&facet.facet_from_top, &membrane, &mixed, &energy.bending);
     let normal = facet.facet_from_top.row(2).transpose();
     Element { stiffness, normal, area: facet.area * area_ratio }
 }
@@ -106,10 +108,10 @@ pub(super) fn element(patch: &Patch, wood: &Wood, options: ElementOptions) -> El
 struct Energy {
     /// (strain, strain), N·m.
     stretch: Matrix3<f64>,
-    /// (strain, bending dof).
-    mixed: SMatrix<f64, 3, 9>,
+    /// (bending dof, strain).
+    mixed: PerDof<3>,
     /// (bending dof, bending dof).
-    bending: SMatrix<f64, 9, 9>,
+    bending: Form,
 }
 
 impl Fields {
@@ -126,30 +128,33 @@ impl Fields {
         let spread = facet.second_moment().try_inverse().expect("a checked triangle has an area");
         let per_curl = section.shear.determinant() / (section.shear * spread).trace();
         // Transverse forces and, times the strains they go with, all that shear costs.
-        let forces = section.shear * mean;
-        let forces_by_force = section.shear * mean_by_force + section.coupling.transpose();
-        let coupled = section.coupling * mean_by_force;
+        let forces = mean * section.shear;
+        let forces_by_force = mean_by_force * section.shear + section.coupling;
+        let coupled = section.coupling * mean_by_force.transpose();
+        let area = facet.area;
         let mut energy = Energy {
             stretch: section.membrane
                 + coupled
-                + mean_by_force.tr_mul(&forces_by_force)
-                + curl_by_force.tr_mul(&(curl_by_force * per_curl)),
-            mixed: forces_by_force.tr_mul(&mean) + curl_by_force.tr_mul(&(curl * per_curl)),
-            bending: mean.tr_mul(&forces) + curl.tr_mul(&(curl * per_curl)),
+                + mean_by_force * forces_by_force.transpose()
+                + curl_by_force * curl_by_force.transpose() * per_curl,
+            mixed: mean * forces_by_force.transpose() + curl * (curl_by_force * per_curl).transpose(),
+            bending: Form::zero(),
         };
-        let by_stretch = bent_by_stretch(facet, patch, section);
+        energy.bending.add(&mean, &forces, area);
+        energy.bending.add(&curl, &curl, area * per_curl);
+        let by_stretch = bent_by_stretch(facet, patch, section).transpose();
         for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
             let bending = section.plane_stress_pa * (t.powi(3) / 36.0);
             let curvature = lean.curvature(facet, point);
+            // (strain, curvature)
             let bent = by_force.curvature(facet, point) + by_stretch;
-            let moments = bending * curvature;
-            energy.bending += curvature.tr_mul(&moments);
-            energy.mixed += bent.tr_mul(&moments);
-            energy.stretch += bent.tr_mul(&(bending * bent));
+            let moments = curvature * bending;
+            energy.bending.add(&curvature, &moments, area);
+            energy.mixed += moments * bent.transpose();
+            energy.stretch += bent * bending * bent.transpose();
         }
-        energy.stretch *= facet.area;
-        energy.mixed *= facet.area;
-        energy.bending *= facet.area;
+        energy.stretch *= area;
+        energy.mixed *= area;
         energy
     }
 }
@@ -160,15 +165,13 @@ impl Fields {
 /// (27-fold at one radian across the grain, by its rolling shear): taking the facet's own lean for all of it leaves an
 /// arched top 1-2 % too stiff at 2 500 nodes. Averaging compliance, not stiffness, is right for forces that pass through
 /// hard and soft places in turn, as they do across a channel.
-fn mean_compliance(facet: &Facet, patch: &Patch, wood: &Wood, options: ElementOptions) -> FacetCompliance {
-    let seen_from = |frame: &Matrix3<f64>| facet_compliance(&wood.constants, wood.ring_angle_deg, frame);
+fn mean_compliance(facet: &Facet, patch: &Patch, grain: &Grain, options: ElementOptions) -> FacetCompliance {
     if !options.leaning_wood {
-        return seen_from(&facet.facet_from_top);
+        return grain.seen_from(&facet.facet_from_top);
     }
     let own = facet.facet_from_top.row(2).transpose();
-    let at_middle =
-        patch.edge_normals.map(|normal| seen_from(&(facet.facet_from_top * least_turn(&own, &normal).transpose())));
-    FacetCompliance::mean(&at_middle)
+    let turned = |normal: Vector3<f64>| facet.facet_from_top * least_turn(&own, &normal).transpose();
+    FacetCompliance::mean(&patch.edge_normals.map(|normal| grain.seen_from(&turned(normal))))
 }
 
 /// The rotation that turns unit vector `from` into `to`, less than a half turn away, about their common normal (Rodrigues'
@@ -182,32 +185,28 @@ fn least_turn(from: &Vector3<f64>, to: &Vector3<f64>) -> Matrix3<f64> {
 pub(super) const MEMBRANE_DOFS: [usize; 3] = [0, 1, 5];
 pub(super) const BENDING_DOFS: [usize; 3] = [2, 3, 4];
 
-/// Puts the blocks together and turns them into the top's frame.
-fn turn(
-    facet_from_top: &Matrix3<f64>,
-    membrane: &SMatrix<f64, 9, 9>,
-    mixed: &SMatrix<f64, 9, 9>,
-    bending: &SMatrix<f64, 9, 9>,
-) -> ElementMatrix {
-    let mut local = ElementMatrix::zeros();
-    for row in 0..9 {
-        let (m_row, b_row) = (6 * (row / 3) + MEMBRANE_DOFS[row % 3], 6 * (row / 3) + BENDING_DOFS[row % 3]);
-        for column in 0..9 {
-            let at = 6 * (column / 3);
-            let (m_column, b_column) = (at + MEMBRANE_DOFS[column % 3], at + BENDING_DOFS[column % 3]);
-            local[(m_row, m_column)] = membrane[(row, column)];
-            local[(b_row, b_column)] = bending[(row, column)];
-            local[(m_row, b_column)] = mixed[(row, column)];
-            local[(b_column, m_row)] = mixed[(row, column)];
-        }
-    }
+/// Puts the blocks together and turns them into the top's frame. `mixed` is (membrane dof, bending dof).
+fn turn(facet_from_top: &Matrix3<f64>, membrane: &Form, mixed: &SMatrix<f64, 9, 9>, bending: &Form) -> ElementMatrix {
     let mut turned = ElementMatrix::zeros();
-    for i in 0..6 {
-        for j in 0..=i {
-            let block = local.fixed_view::<3, 3>(3 * i, 3 * j);
-            let block = facet_from_top.transpose() * block * facet_from_top;
-            turned.fixed_view_mut::<3, 3>(3 * i, 3 * j).copy_from(&block);
-            turned.fixed_view_mut::<3, 3>(3 * j, 3 * i).copy_from(&block.transpose());
+    for p in 0..3 {
+        for q in 0..=p {
+            let m = |i: usize, j: usize| membrane.entry(3 * p + i, 3 * q + j);
+            let b = |i: usize, j: usize| bending.entry(3 * p + i, 3 * q + j);
+            let mb = |i: usize, j: usize| mixed[(3 * p + i, 3 * q + j)];
+            let bm = |i: usize, j: usize| mixed[(3 * q + j, 3 * p + i)];
+            // Of a corner's displacements (u, v, w) and rotations (1, 2, drilling) u, v and drilling are the membrane's 0, 1, 2.
+            let blocks = [
+                Matrix3::new(m(0, 0), m(0, 1), mb(0, 0), m(1, 0), m(1, 1), mb(1, 0), bm(0, 0), bm(0, 1), b(0, 0)),
+                Matrix3::new(bm(1, 0), bm(1, 1), b(1, 0), bm(2, 0), bm(2, 1), b(2, 0), m(2, 0), m(2, 1), mb(2, 0)),
+                Matrix3::new(mb(0, 1), mb(0, 2), m(0, 2), mb(1, 1), mb(1, 2), m(1, 2), b(0, 1), b(0, 2), bm(0, 2)),
+                Matrix3::new(b(1, 1), b(1, 2), bm(1, 2), b(2, 1), b(2, 2), bm(2, 2), mb(2, 1), mb(2, 2), m(2, 2)),
+            ];
+            for (block, (row, column)) in blocks.iter().zip([(0, 0), (3, 0), (0, 3), (3, 3)]) {
+                let (row, column) = (6 * p + row, 6 * q + column);
+                let block = facet_from_top.tr_mul(&(block * facet_from_top));
+                turned.fixed_view_mut::<3, 3>(row, column).copy_from(&block);
+                turned.fixed_view_mut::<3, 3>(column, row).copy_from(&block.transpose());
+            }
         }
     }
     turned

@@ -11,7 +11,7 @@ use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
 use super::patch::Patch;
 use super::supports::DOFS_PER_NODE;
-use crate::wood::{Wood, WoodConstant};
+use crate::wood::{Grain, Wood, WoodConstant};
 
 /// Energies of shapes in the shell's own wood, and their derivatives by the logarithm of each parameter, at fixed
 /// displacements.
@@ -71,16 +71,17 @@ impl EnergySlopes {
             mass_by_thickness: zeros(),
         };
         let mut own = Vec::with_capacity(count);
+        let (grain, stepped) = (wood.grain(), stepped.map(|pair| pair.map(|wood| wood.grain())));
         for (triangle, nodes) in geometry.triangles.iter().enumerate() {
             let patch = geometry.patch(triangle);
             own.clear();
             own.extend(shapes.chunks_exact(shapes.len() / count.max(1)).map(|shape| of_element(shape, nodes)));
-            let part = |patch: &Patch, wood: &Wood| element(patch, wood, options);
+            let part = |patch: &Patch, grain: &Grain| element(patch, grain, options);
             let mass = |part: &Element, patch: &Patch| {
                 ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3)
             };
 
-            let here = part(&patch, wood);
+            let here = part(&patch, &grain);
             add(&mut slopes.stiffness, &own, |shape| quadratic(&here.stiffness, shape));
             let own_mass = mass(&here, &patch);
             add(&mut slopes.mass, &own, |shape| own_mass.quadratic(shape.as_slice()));
@@ -89,7 +90,7 @@ impl EnergySlopes {
                 add(into, &own, |shape| quadratic(&slope, shape));
             }
             let [thicker, thinner] = [1.0 + Self::STEP, 1.0 - Self::STEP].map(|by| patch.thickened(by));
-            let [more, less] = [part(&thicker, wood), part(&thinner, wood)];
+            let [more, less] = [part(&thicker, &grain), part(&thinner, &grain)];
             let slope = (more.stiffness - less.stiffness) / (2.0 * Self::STEP);
             add(&mut slopes.stiffness_by_thickness, &own, |shape| quadratic(&slope, shape));
             let [more, less] = [mass(&more, &thicker), mass(&less, &thinner)];

@@ -44,7 +44,7 @@ impl Equations {
             }
             column_starts.push(row_indices.len());
         }
-        let pattern = Pattern { column_starts, row_indices, node_of_equation };
+        let pattern = Pattern { column_starts, row_indices: row_indices.into(), node_of_equation };
         let mut equations = Self { equation_of, pattern, places: Vec::new() };
         let mut all = vec![[HELD; ELEMENT_ENTRIES]; triangles.len()];
         for (places, nodes) in all.iter_mut().zip(triangles) {

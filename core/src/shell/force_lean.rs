@@ -19,7 +19,7 @@ use super::facet::Facet;
 /// Per mean in-plane strain (11, 22, 12), from `shear_by_stretch`: transverse shear strains (13, 23) per in-plane strain
 /// without transverse forces.
 pub(super) fn force_lean(facet: &Facet, lean: &EdgeLean, shear_by_stretch: &Matrix2x3<f64>) -> EdgeFields<3> {
-    let along = facet.tangents.map(|tangent| tangent.transpose() * shear_by_stretch);
+    let along = facet.tangents.map(|tangent| shear_by_stretch.tr_mul(&tangent));
     let part = |edge: usize| along[edge] / (1.0 + lean.ratio[edge]);
     EdgeFields {
         bubble: [0, 1, 2].map(|edge| part(edge) * 1.5),

@@ -2,6 +2,7 @@
 
 use nalgebra::{SMatrix, Vector3};
 
+use super::bending::Row;
 use super::element::{BENDING_DOFS, ElementOptions, Fields, MEMBRANE_DOFS};
 use super::geometry::ShellGeometry;
 use crate::wood::Wood;
@@ -32,20 +33,20 @@ impl LineStrain {
         barycentric: &[f64; 3],
         direction: &Vector3<f64>,
     ) -> Self {
-        let fields = Fields::new(&geometry.patch(triangle), wood, options);
+        let fields = Fields::new(&geometry.patch(triangle), &wood.grain(), options);
         let facet = &fields.facet;
         let t = (facet.facet_from_top * direction).xy();
-        let along = SMatrix::<f64, 1, 3>::new(t.x * t.x, t.y * t.y, t.x * t.y);
+        let along = Vector3::new(t.x * t.x, t.y * t.y, t.x * t.y);
         // The lean across the line grows along it by this mean of both cross derivatives, exactly where shear is small.
-        let across = SMatrix::<f64, 1, 3>::new(-t.x * t.y, t.x * t.y, 0.5 * (t.x * t.x - t.y * t.y));
+        let across = Vector3::new(-t.x * t.y, t.x * t.y, 0.5 * (t.x * t.x - t.y * t.y));
         let curvature = fields.lean.curvature(facet, barycentric);
         let bent_by_force = fields.by_force.curvature(facet, barycentric);
         let shear = at(barycentric, &fields.lean.edges.corner_shear(facet));
         let shear_by_force = at(barycentric, &fields.by_force.corner_shear(facet));
         // Per in-plane strain and per bending degree of freedom.
-        let in_top = |by_strain: SMatrix<f64, 1, 3>, own: SMatrix<f64, 1, 9>| {
-            let membrane = by_strain * fields.strain;
-            let bending = own + by_strain * fields.from_bending;
+        let in_top = |by_strain: Vector3<f64>, own: Row| {
+            let membrane = fields.strain * by_strain;
+            let bending = own + fields.from_bending * by_strain;
             let mut local = Row18::zeros();
             for column in 0..9 {
                 local[6 * (column / 3) + MEMBRANE_DOFS[column % 3]] = membrane[column];
@@ -59,15 +60,15 @@ impl LineStrain {
             turned
         };
         Self {
-            stretch: in_top(along, SMatrix::zeros()),
-            curvature: in_top(along * bent_by_force, along * curvature),
-            twist: in_top(across * bent_by_force, across * curvature),
-            shear: in_top(t.transpose() * shear_by_force, t.transpose() * shear),
+            stretch: in_top(along, Row::zeros()),
+            curvature: in_top(bent_by_force * along, curvature * along),
+            twist: in_top(bent_by_force * across, curvature * across),
+            shear: in_top(shear_by_force * t, shear * t),
         }
     }
 }
 
 /// A linear field at the point with `barycentric` coordinates, from its values at the corners.
-fn at<const N: usize>(barycentric: &[f64; 3], corners: &[SMatrix<f64, 2, N>; 3]) -> SMatrix<f64, 2, N> {
+fn at<const N: usize>(barycentric: &[f64; 3], corners: &[SMatrix<f64, N, 2>; 3]) -> SMatrix<f64, N, 2> {
     corners[0] * barycentric[0] + corners[1] * barycentric[1] + corners[2] * barycentric[2]
 }

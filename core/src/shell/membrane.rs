@@ -6,13 +6,11 @@
 //!
 //! Degrees of freedom: (u, v, drilling) at corners 0, 1, 2.
 
-use nalgebra::{Matrix3, SMatrix};
+use nalgebra::Matrix3;
 
 use super::facet::Facet;
+use super::form::{Form, PerDof};
 use super::patch::next;
-
-/// (strain 11 22 12, dof): mean in-plane strain.
-pub(super) type StrainMatrix = SMatrix<f64, 3, 9>;
 
 /// Share of the drilling rotations in the edge displacements.
 const ALPHA: f64 = 1.5;
@@ -23,29 +21,29 @@ const BETA_0_FLOOR: f64 = 0.01;
 /// β₁…β₉ of the optimal element.
 const BETA: [f64; 9] = [1.0, 2.0, 1.0, 0.0, 1.0, -1.0, -1.0, -1.0, -2.0];
 
-/// Mean strain per degree of freedom: Lᵀ/(A h) of the paper.
-pub(super) fn mean_strain(facet: &Facet) -> StrainMatrix {
+/// (dof, strain 11 22 12): mean in-plane strain, L/(A h) of the paper.
+pub(super) fn mean_strain(facet: &Facet) -> PerDof<3> {
     let p = &facet.corners;
-    let mut strain = StrainMatrix::zeros();
+    let mut strain = PerDof::zeros();
     for i in 0..3 {
         let (j, k) = (next(i), next(next(i)));
         let (x_kj, y_jk) = (p[k].x - p[j].x, p[j].y - p[k].y);
         let (x_ki, y_ik) = (p[k].x - p[i].x, p[i].y - p[k].y);
         let (x_ij, y_ji) = (p[i].x - p[j].x, p[j].y - p[i].y);
-        let column = 3 * i;
-        strain[(0, column)] = y_jk;
-        strain[(2, column)] = x_kj;
-        strain[(1, column + 1)] = x_kj;
-        strain[(2, column + 1)] = y_jk;
-        strain[(0, column + 2)] = ALPHA / 6.0 * y_jk * (y_ik - y_ji);
-        strain[(1, column + 2)] = ALPHA / 6.0 * x_kj * (x_ki - x_ij);
-        strain[(2, column + 2)] = ALPHA / 3.0 * (x_ki * y_ik - x_ij * y_ji);
+        let dof = 3 * i;
+        strain[(dof, 0)] = y_jk;
+        strain[(dof, 2)] = x_kj;
+        strain[(dof + 1, 1)] = x_kj;
+        strain[(dof + 1, 2)] = y_jk;
+        strain[(dof + 2, 0)] = ALPHA / 6.0 * y_jk * (y_ik - y_ji);
+        strain[(dof + 2, 1)] = ALPHA / 6.0 * x_kj * (x_ki - x_ij);
+        strain[(dof + 2, 2)] = ALPHA / 3.0 * (x_ki * y_ik - x_ij * y_ji);
     }
     strain / (2.0 * facet.area)
 }
 
-/// Higher-order stiffness (dof, dof) for the in-plane stiffness `plane_stress` (N/m).
-pub(super) fn higher_order_stiffness(facet: &Facet, plane_stress: &Matrix3<f64>) -> SMatrix<f64, 9, 9> {
+/// Adds the higher-order stiffness for the in-plane stiffness `plane_stress` (N/m) to the membrane's.
+pub(super) fn add_higher_order(membrane: &mut Form, facet: &Facet, plane_stress: &Matrix3<f64>) {
     let natural = natural_stiffness(facet, plane_stress);
     let deviator = [[0, 1], [1, 2], [2, 0]].map(|[a, b]| 0.5 * (corner_modes(facet, a) + corner_modes(facet, b)));
     let mut per_rotation = Matrix3::zeros();
@@ -56,7 +54,7 @@ pub(super) fn higher_order_stiffness(facet: &Facet, plane_stress: &Matrix3<f64>)
     // nu_12 nu_21 stands for nu² where the sheet is orthotropic.
     let nu_squared = plane_stress[(0, 1)] * plane_stress[(1, 0)] / (plane_stress[(0, 0)] * plane_stress[(1, 1)]);
     let beta_0 = (0.5 * (1.0 - 4.0 * nu_squared)).max(BETA_0_FLOOR);
-    rotation.tr_mul(&(per_rotation * (2.25 * beta_0 * facet.area) * rotation))
+    membrane.add(&rotation, &(rotation * per_rotation), 2.25 * beta_0 * facet.area);
 }
 
 /// Stiffness per stretches along the three edges, in the paper's edge order 21, 32, 13.
@@ -75,15 +73,15 @@ fn corner_modes(facet: &Facet, at: usize) -> Matrix3<f64> {
     })
 }
 
-/// Drilling rotations (corner) less the facet's own mean rotation, per degree of freedom.
-fn hierarchical_rotations(facet: &Facet) -> SMatrix<f64, 3, 9> {
-    let mut rotation = SMatrix::<f64, 3, 9>::zeros();
+/// (dof, corner): drilling rotations less the facet's own mean rotation.
+fn hierarchical_rotations(facet: &Facet) -> PerDof<3> {
+    let mut rotation = PerDof::zeros();
     for corner in 0..3 {
-        rotation[(corner, 3 * corner + 2)] = 1.0;
+        rotation[(3 * corner + 2, corner)] = 1.0;
         for other in 0..3 {
             // Minus the mean rotation ½(∂v/∂x − ∂u/∂y).
-            rotation[(corner, 3 * other)] = 0.5 * facet.gradients[other].y;
-            rotation[(corner, 3 * other + 1)] = -0.5 * facet.gradients[other].x;
+            rotation[(3 * other, corner)] = 0.5 * facet.gradients[other].y;
+            rotation[(3 * other + 1, corner)] = -0.5 * facet.gradients[other].x;
         }
     }
     rotation

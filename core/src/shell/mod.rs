@@ -30,6 +30,7 @@ mod equations;
 mod error;
 mod facet;
 mod force_lean;
+mod form;
 mod geometry;
 mod line_strain;
 mod mass;

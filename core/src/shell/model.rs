@@ -47,10 +47,11 @@ impl ShellModel {
         options: ElementOptions,
     ) -> Result<Self, ShellError> {
         wood.constants.check()?;
+        let grain = wood.grain();
         let mut model = Self::nothing(equations);
         for triangle in 0..geometry.triangles.len() {
             let patch = geometry.patch(triangle);
-            let part = element(&patch, wood, options);
+            let part = element(&patch, &grain, options);
             let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);
             model.total_mass_kg += mass.total_kg();
             model.place(equations.places(triangle), &part.stiffness, &mass);

@@ -23,9 +23,10 @@ impl StrainEnergy {
     pub fn new(geometry: &ShellGeometry, wood: &Wood, options: ElementOptions, shape: &[f64]) -> Self {
         let zeros = || vec![0.0; geometry.node_count()];
         let (mut energy_j, mut volume_m3) = (zeros(), zeros());
+        let grain = wood.grain();
         for (triangle, nodes) in geometry.triangles.iter().enumerate() {
             let patch = geometry.patch(triangle);
-            let part = element(&patch, wood, options);
+            let part = element(&patch, &grain, options);
             let energy = 0.5 * quadratic(&part.stiffness, &of_element(shape, nodes));
             let volume = part.area * patch.mean_thickness();
             for &node in nodes {

@@ -8,7 +8,7 @@ use nalgebra::{Matrix3, Vector3};
 
 use crate::{
     shell::{DOFS_PER_NODE, ShellGeometry},
-    wood::{Wood, facet_compliance},
+    wood::Wood,
 };
 
 const MM_PER_M: f64 = 1e3;
@@ -41,6 +41,7 @@ pub fn edge_stresses(
     moved: &[[f64; DOFS_PER_NODE]],
 ) -> Vec<EdgeStress> {
     let (nodes, thickness, normals) = (geometry.nodes_m(), geometry.thickness_m(), geometry.node_normals());
+    let grain = wood.grain();
     let sides = if closed { line.len() } else { line.len().saturating_sub(1) };
     let stress = |side: usize| {
         let ends = [line[side], line[(side + 1) % line.len()]].map(|node| node as usize);
@@ -48,11 +49,8 @@ pub fn edge_stresses(
         let along = (end - start).normalize();
         let normal = normals[ends[0]] + normals[ends[1]];
         let normal = (normal - along * normal.dot(&along)).normalize();
-        let compliance = facet_compliance(
-            &wood.constants,
-            wood.ring_angle_deg,
-            &Matrix3::from_rows(&[along.transpose(), normal.cross(&along).transpose(), normal.transpose()]),
-        );
+        let facet = Matrix3::from_rows(&[along.transpose(), normal.cross(&along).transpose(), normal.transpose()]);
+        let compliance = grain.seen_from(&facet);
         let face = |sign: f64| {
             let [(p, u), (q, v)] = ends.map(|node| {
                 let arm = normals[node] * (0.5 * sign * thickness[node]);

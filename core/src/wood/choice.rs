@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{OrthotropicConstants, Species, WoodError};
+use super::{Grain, OrthotropicConstants, Species, WoodError};
 
 /// The wood of a design: a species' clear-wood means, or a measured piece.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -39,6 +39,14 @@ pub struct Wood {
     pub density_kg_m3: f64,
     /// Angle of the annual rings from quarter-cut, degrees.
     pub ring_angle_deg: f64,
+}
+
+impl Wood {
+    /// What facets feel of it.
+    #[must_use]
+    pub fn grain(&self) -> Grain {
+        Grain::new(&self.constants, self.ring_angle_deg)
+    }
 }
 
 impl WoodChoice {

@@ -1,6 +1,6 @@
 //! What a facet's surface feels of the wood under it.
 
-use nalgebra::{Matrix2, Matrix3, Matrix3x2, Vector6};
+use nalgebra::{Matrix2, Matrix3, Matrix3x2, Vector3, Vector6};
 
 use super::{OrthotropicConstants, stress_in, wood_axes};
 
@@ -33,29 +33,46 @@ impl FacetCompliance {
     }
 }
 
-/// The compliance of wood with `constants` and `ring_angle_deg` in a facet.
-///
-/// `facet_from_top` has the facet's axes 1, 2 and normal as rows, written in the top's frame; orthonormal.
-#[must_use]
-pub fn facet_compliance(
-    constants: &OrthotropicConstants,
-    ring_angle_deg: f64,
-    facet_from_top: &Matrix3<f64>,
-) -> FacetCompliance {
-    let wood_from_facet = (facet_from_top * wood_axes(ring_angle_deg)).transpose();
-    let compliance = constants.compliance_per_pa();
-    // Unit stresses 11, 22, 12, 13 and 23 of the facet, in the wood's axes, and the strains that they make there.
-    let stresses = [(0, 0), (1, 1), (0, 1), (0, 2), (1, 2)].map(|(i, j)| stress_in(&wood_from_facet, i, j));
-    let strains = stresses.map(|stress| {
-        let normal = compliance.fixed_view::<3, 3>(0, 0) * stress.fixed_rows::<3>(0);
-        let shear = [3, 4, 5].map(|k| compliance[(k, k)] * stress[k]);
-        Vector6::new(normal[0], normal[1], normal[2], shear[0], shear[1], shear[2])
-    });
-    let energy = |i: usize, j: usize| stresses[i].dot(&strains[j]);
-    FacetCompliance {
-        in_plane: Matrix3::from_fn(energy),
-        coupling: Matrix3x2::from_fn(|i, j| energy(i, 3 + j)),
-        transverse: Matrix2::from_fn(|i, j| energy(3 + i, 3 + j)),
+/// Wood's compliance with its axes, to be looked at from any facet.
+#[derive(Debug, Clone, Copy)]
+pub struct Grain {
+    /// Axes L, R, T as columns in the top's frame.
+    axes: Matrix3<f64>,
+    /// Strains (LL, RR, TT) per stresses (LL, RR, TT), 1/Pa.
+    normal: Matrix3<f64>,
+    /// Shear strains (RT, LT, LR) per their stresses, 1/Pa.
+    shear: Vector3<f64>,
+}
+
+impl Grain {
+    /// Of wood with `constants` and `ring_angle_deg` (see [`wood_axes`]).
+    #[must_use]
+    pub fn new(constants: &OrthotropicConstants, ring_angle_deg: f64) -> Self {
+        let compliance = constants.compliance_per_pa();
+        Self {
+            axes: wood_axes(ring_angle_deg),
+            normal: compliance.fixed_view::<3, 3>(0, 0).into_owned(),
+            shear: Vector3::from_fn(|k, _| compliance[(3 + k, 3 + k)]),
+        }
+    }
+
+    /// As a facet feels it. `facet_from_top` has the facet's axes 1, 2 and normal as rows, written in the top's frame; orthonormal.
+    #[must_use]
+    pub fn seen_from(&self, facet_from_top: &Matrix3<f64>) -> FacetCompliance {
+        let wood_from_facet = (facet_from_top * self.axes).transpose();
+        // Unit stresses 11, 22, 12, 13 and 23 of the facet, in the wood's axes, and the strains that they make there.
+        let stresses = [(0, 0), (1, 1), (0, 1), (0, 2), (1, 2)].map(|(i, j)| stress_in(&wood_from_facet, i, j));
+        let strains = stresses.map(|stress| {
+            let normal = self.normal * Vector3::new(stress[0], stress[1], stress[2]);
+            let shear = self.shear.component_mul(&Vector3::new(stress[3], stress[4], stress[5]));
+            Vector6::new(normal.x, normal.y, normal.z, shear.x, shear.y, shear.z)
+        });
+        let energy = |i: usize, j: usize| stresses[i].dot(&strains[j]);
+        FacetCompliance {
+            in_plane: Matrix3::from_fn(energy),
+            coupling: Matrix3x2::from_fn(|i, j| energy(i, 3 + j)),
+            transverse: Matrix2::from_fn(|i, j| energy(3 + i, 3 + j)),
+        }
     }
 }
 
@@ -72,7 +89,7 @@ mod tests {
     #[test]
     fn a_level_facet_sees_the_plane_stress_constants() {
         let c = sitka();
-        let facet = facet_compliance(&c, 0.0, &Matrix3::identity());
+        let facet = Grain::new(&c, 0.0).seen_from(&Matrix3::identity());
         let per_gpa = facet.in_plane * 1e9;
         assert!((per_gpa[(0, 0)] - 1.0 / c.e_r_gpa).abs() < 1e-12);
         assert!((per_gpa[(1, 1)] - 1.0 / c.e_l_gpa).abs() < 1e-12);
@@ -91,7 +108,7 @@ mod tests {
         let c = sitka();
         let slope = 30_f64.to_radians();
         let facet_from_top = Rotation3::from_axis_angle(&nalgebra::Vector3::y_axis(), slope).matrix().transpose();
-        let facet = facet_compliance(&c, 0.0, &facet_from_top);
+        let facet = Grain::new(&c, 0.0).seen_from(&facet_from_top);
         let (s, k) = slope.sin_cos();
         let expected = k.powi(4) / c.e_r_gpa
             + s.powi(4) / c.e_t_gpa
@@ -105,8 +122,8 @@ mod tests {
     fn the_ring_angle_turns_the_wood_as_turning_the_facet_would() {
         let c = sitka();
         let turn = Rotation3::from_axis_angle(&nalgebra::Vector3::y_axis(), 25_f64.to_radians());
-        let by_angle = facet_compliance(&c, 25.0, &Matrix3::identity());
-        let by_facet = facet_compliance(&c, 0.0, &turn.matrix().transpose());
+        let by_angle = Grain::new(&c, 25.0).seen_from(&Matrix3::identity());
+        let by_facet = Grain::new(&c, 0.0).seen_from(&turn.matrix().transpose());
         assert!((by_angle.in_plane - by_facet.in_plane).amax() < 1e-20);
         assert!((by_angle.coupling - by_facet.coupling).amax() < 1e-20);
         assert!((by_angle.transverse - by_facet.transverse).amax() < 1e-20);

@@ -18,7 +18,7 @@ mod scatter;
 mod species;
 
 pub use choice::{MeasuredWood, Wood, WoodChoice};
-pub use compliance::{FacetCompliance, facet_compliance};
+pub use compliance::{FacetCompliance, Grain};
 pub use constant::WoodConstant;
 pub use constants::{OrthotropicConstants, WoodError};
 pub use losses::LossFactors;

@@ -50,5 +50,5 @@ pub(super) fn compress(node_of_equation: Vec<u32>, mut entries: Vec<(usize, usiz
     for column in 0..dof {
         column_starts[column + 1] += column_starts[column];
     }
-    Assembled { pattern: Pattern { column_starts, row_indices, node_of_equation }, stiffness, mass }
+    Assembled { pattern: Pattern { column_starts, row_indices: row_indices.into(), node_of_equation }, stiffness, mass }
 }

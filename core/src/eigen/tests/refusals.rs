@@ -1,5 +1,7 @@
 //! Every wrong input gets its own error.
 
+use std::sync::Arc;
+
 use super::closed_forms::laplacian;
 use super::*;
 
@@ -87,7 +89,7 @@ fn rigid_modes_that_are_none_are_refused() {
 
 #[test]
 fn a_broken_pattern_is_refused() {
-    let empty = Pattern { column_starts: vec![0], row_indices: vec![], node_of_equation: vec![] };
+    let empty = Pattern { column_starts: vec![0], row_indices: [].into(), node_of_equation: vec![] };
     assert!(matches!(Symbolic::new(&empty), Err(EigenError::Empty)));
     let sound = laplacian(3).pattern;
     let broken = |change: &dyn Fn(&mut Pattern)| {
@@ -95,8 +97,9 @@ fn a_broken_pattern_is_refused() {
         change(&mut pattern);
         Symbolic::new(&pattern).err()
     };
-    assert!(matches!(broken(&|p| p.row_indices[0] = 1), Some(EigenError::Malformed { equation: 0, .. })));
-    assert!(matches!(broken(&|p| p.row_indices[1] = 99), Some(EigenError::Malformed { equation: 0, .. })));
+    let row = |p: &mut Pattern, entry: usize, row: usize| Arc::make_mut(&mut p.row_indices)[entry] = row;
+    assert!(matches!(broken(&|p| row(p, 0, 1)), Some(EigenError::Malformed { equation: 0, .. })));
+    assert!(matches!(broken(&|p| row(p, 1, 99)), Some(EigenError::Malformed { equation: 0, .. })));
     assert!(matches!(broken(&|p| p.column_starts[4] = 99), Some(EigenError::Malformed { .. })));
     assert!(matches!(broken(&|p| p.node_of_equation.truncate(2)), Some(EigenError::Length { .. })));
 }

@@ -4,7 +4,7 @@ use nalgebra::{Rotation3, SVector, Vector3};
 use proptest::prelude::*;
 
 use super::*;
-use crate::wood::{OrthotropicConstants, Species};
+use crate::wood::{OrthotropicConstants, Species, Wood};
 
 type Displacements = SVector<f64, 18>;
 
@@ -63,7 +63,7 @@ proptest! {
         turn in prop::array::uniform3(-1.0_f64..1.0),
         curved_edges: bool,
     ) {
-        let part = element(&Patch::between(nodes, normals, thickness), &spruce(0.0),  ElementOptions { curved_edges, ..ElementOptions::default() });
+        let part = element(&Patch::between(nodes, normals, thickness), &spruce(0.0).grain(), ElementOptions { curved_edges, ..ElementOptions::default() });
         let motion = rigid_motion(&nodes, shift.into(), turn.into());
         let forces = part.stiffness * motion;
         let scale = part.stiffness.amax() * motion.amax();
@@ -72,7 +72,7 @@ proptest! {
 
     #[test]
     fn only_rigid_motions_cost_nothing((nodes, normals, thickness) in triangle(), ring_angle in -90.0_f64..90.0) {
-        let part = element(&Patch::between(nodes, normals, thickness), &spruce(ring_angle),  ElementOptions::default());
+        let part = element(&Patch::between(nodes, normals, thickness), &spruce(ring_angle).grain(), ElementOptions::default());
         // Rotations in units of a millimetre's turn, so that all degrees of freedom weigh alike.
         let mut scaled = part.stiffness;
         for corner in 0..3 {
@@ -103,8 +103,8 @@ proptest! {
         prop_assume!((nodes[1] - nodes[0]).cross(&(nodes[2] - nodes[0])).z > 1e-6);
         let t = 3e-3;
         let wood = spruce(ring_angle);
-        let part = element(&Patch::between(nodes, [Vector3::z(); 3], [t; 3]), &wood,  ElementOptions::default());
-        let compliance = facet_compliance(&wood.constants, ring_angle, &nalgebra::Matrix3::identity());
+        let part = element(&Patch::between(nodes, [Vector3::z(); 3], [t; 3]), &wood.grain(), ElementOptions::default());
+        let compliance = wood.grain().seen_from(&nalgebra::Matrix3::identity());
         let stiffness = compliance.in_plane.try_inverse().unwrap();
         let e = Vector3::from(strain);
         let by_force = compliance.coupling.transpose() * stiffness * e;
@@ -135,10 +135,10 @@ proptest! {
     ) {
         let material = Wood { constants: OrthotropicConstants::isotropic(10.0, 0.3), ..spruce(0.0) };
         let turn = Rotation3::from_euler_angles(tilt[0], tilt[1], tilt[2]);
-        let here = element(&Patch::between(nodes, normals, thickness), &material,  ElementOptions::default());
+        let here = element(&Patch::between(nodes, normals, thickness), &material.grain(), ElementOptions::default());
         let there = element(
             &Patch::between(nodes.map(|p| turn * p), normals.map(|n| turn * n), thickness),
-            &material,
+            &material.grain(),
             ElementOptions::default(),
         );
         let mut turn_all = ElementMatrix::zeros();
