@@ -6,7 +6,7 @@ use super::tiles::{Columns, add_inner_products, subtract_product};
 use super::widest::widest;
 
 /// Aᵀ B, where A is (a, row) and B is (b, row): the result is (b, a).
-pub(super) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
+pub(crate) fn inner_products(a: &[f64], b: &[f64], rows: usize) -> Vec<f64> {
     let mut gram = vec![0.0; (a.len() / rows) * (b.len() / rows)];
     widest(InnerProducts { gram: &mut gram, a, b, rows });
     gram

@@ -56,12 +56,13 @@ mod tiles;
 mod widest;
 
 pub use complement::{Complement, Known, complement};
+pub(crate) use dense::inner_products;
 pub use error::EigenError;
 pub use factor::Factor;
 pub use inertia::count_below;
 pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;
-pub use refine::{Refined, Refinement, refine};
+pub use refine::{Refined, Refinement, Start, refine};
 pub use request::{Eigenpairs, Extent, LIMIT_MOVES, RESIDUAL_TOLERANCE, Request};
 pub use symbolic::Symbolic;

@@ -11,7 +11,7 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::basis::Basis;
-use super::dense::{add_combination, combination, inner_products};
+use super::dense::{combination, inner_products};
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
@@ -28,8 +28,8 @@ pub struct Refinement<'a> {
     /// (mode, equation): null vectors of K, as in [`Request`](super::Request), but taken at their word: a search on the same
     /// pattern has checked them.
     pub rigid: Option<&'a [f64]>,
-    /// (vector, equation): near the lowest modes, a few more than wanted.
-    pub start: &'a [f64],
+    /// A few more vectors than wanted, near the lowest modes.
+    pub start: Start<'a>,
     /// Pseudo-random vectors that go along, to hold what the others have no part of.
     pub fresh: usize,
     /// s in K + sM, units of λ; the one that the search before settled on.
@@ -42,6 +42,16 @@ pub struct Refinement<'a> {
     pub most_passes: usize,
 }
 
+/// What says where to start.
+#[derive(Debug, Clone, Copy)]
+pub enum Start<'a> {
+    /// (vector, equation): the vectors.
+    Vectors(&'a [f64]),
+    /// (vector, position): their [`Refined::forces`] of a pencil a little different, on the same symbolic factorisation. Saves the
+    /// first product with M; that they are of another M is no more than a start a little farther off.
+    Forces(&'a [f64]),
+}
+
 /// Modes and guards, lowest first.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refined {
@@ -49,7 +59,9 @@ pub struct Refined {
     pub values: Vec<f64>,
     /// (vector, equation): M-orthonormal.
     pub vectors: Vec<f64>,
-    /// (vector): |Kx - λMx| / |λMx| in the plain norm.
+    /// (vector, position): M times each, in the order of elimination: a next refinement's start.
+    pub forces: Vec<f64>,
+    /// (vector): |Kx - λMx| / |λMx| in the plain norm, down to its rounding, some 1e-8.
     pub residuals: Vec<f64>,
     /// Steps taken.
     pub passes: usize,
@@ -67,8 +79,9 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
     let ordered = Ordered::new(pencil, symbolic)?;
     let Refinement { start, fresh, shift, wanted, residual, most_passes, .. } = *refinement;
     let dof = symbolic.dof();
-    let given = start.len() / dof;
-    check_values("the start block", start, given * dof)?;
+    let (Start::Vectors(values) | Start::Forces(values)) = start;
+    let given = values.len() / dof;
+    check_values("the start block", values, given * dof)?;
     if wanted == 0 || wanted > given {
         return Err(EigenError::Count { wanted, available: given });
     }
@@ -98,56 +111,67 @@ struct Block {
     /// (vector): λ and residual; none before the first step.
     values: Vec<f64>,
     residuals: Vec<f64>,
-    /// (vector, position)
+    /// (vector, position); none before the first step.
     vectors: Vec<f64>,
     /// (vector, position): M times each.
-    images: Vec<f64>,
+    forces: Vec<f64>,
 }
 
 impl Block {
-    fn new(pencil: &Ordered, mass: &SymmetricProduct, rigid: &Basis, start: &[f64], fresh: usize) -> Block {
+    fn new(pencil: &Ordered, mass: &SymmetricProduct, rigid: &Basis, start: Start, fresh: usize) -> Block {
         let dof = rigid.dof;
-        let mut vectors = vec![0.0; start.len() + fresh * dof];
-        let (known, unknown) = vectors.split_at_mut(start.len());
-        for (vector, permuted) in start.chunks_exact(dof).zip(known.chunks_exact_mut(dof)) {
-            pencil.symbolic.permute_into(vector, permuted);
-        }
-        Sequence::new().fill(unknown);
-        rigid.remove(&mut vectors, 0);
-        let images = mass.multiply(&vectors);
-        Block { dof, values: Vec::new(), residuals: Vec::new(), vectors, images }
+        let mut unknown = vec![0.0; fresh * dof];
+        Sequence::new().fill(&mut unknown);
+        let forces = match start {
+            Start::Vectors(known) => {
+                let mut vectors = pencil.symbolic.permuted(known);
+                vectors.extend(unknown);
+                rigid.remove(&mut vectors, 0);
+                mass.multiply(&vectors)
+            }
+            Start::Forces(known) => {
+                let inertia = mass.diagonal().iter().cycle();
+                let mut forces = known.to_vec();
+                forces.extend(unknown.iter().zip(inertia).map(|(value, inertia)| value * inertia));
+                rigid.balance(&mut forces);
+                forces
+            }
+        };
+        Block { dof, values: Vec::new(), residuals: Vec::new(), vectors: Vec::new(), forces }
     }
 
     /// One step; none when the block has lost a direction.
     ///
-    /// With Y = (K + sM)⁻¹MX the energies are Yᵀ(K + sM)Y = YᵀMX and, for y = Yc, (K + sM)y = MXc: no product with K is made.
+    /// With Y = (K + sM)⁻¹F the energies are Yᵀ(K + sM)Y = YᵀF and, for y = Yc, (K + sM)y = Fc: no product with K is made. What is
+    /// left of the equations, Fc - (λ + s)MYc, is measured by the inner products of F and MY.
     fn step(&self, factor: &Factor, mass: &SymmetricProduct, rigid: &Basis, shift: f64) -> Option<Block> {
         let dof = self.dof;
-        let mut moved = self.images.clone();
+        let mut moved = self.forces.clone();
         factor.solve_ordered(&mut moved);
         // Rounding along the rigid modes grows by the step more than anything else.
         rigid.remove(&mut moved, 0);
         let images = mass.multiply(&moved);
-        let ritz = ritz(&inner_products(&moved, &self.images, dof), &inner_products(&moved, &images, dof))?;
+        let products = |a: &[f64], b: &[f64]| inner_products(a, b, dof);
+        let ritz = ritz(&products(&moved, &self.forces), &products(&moved, &images))?;
         let count = ritz.values.len();
-        let vectors = combination(&moved, &ritz.coordinates, dof, count);
-        let images = combination(&images, &ritz.coordinates, dof, count);
-        // (K + sM)x - (λ + s)Mx
-        let mut left = Vec::with_capacity(images.len());
-        for (image, value) in images.chunks_exact(dof).zip(&ritz.values) {
-            left.extend(image.iter().map(|image| -value * image));
-        }
-        add_combination(&mut left, 1.0, &self.images, &ritz.coordinates, dof);
         let values: Vec<f64> = ritz.values.iter().map(|value| value - shift).collect();
-        let norms = left.chunks_exact(dof).map(norm).zip(images.chunks_exact(dof).map(norm));
-        let residuals =
-            norms.zip(&values).map(|((left, image), &value)| left / (measure(value, shift) * image)).collect();
-        Some(Block { dof, values, residuals, vectors, images })
+        let given = products(&self.forces, &self.forces);
+        let (mixed, made) = (products(&self.forces, &images), products(&images, &images));
+        let residual = |(pair, c): (usize, &[f64])| {
+            let (value, whole) = (values[pair], ritz.values[pair]);
+            let image = quadratic(&made, c);
+            let left = quadratic(&given, c) + whole * (whole * image - 2.0 * quadratic(&mixed, c));
+            left.max(0.0).sqrt() / (measure(value, shift) * image.sqrt())
+        };
+        let residuals = ritz.coordinates.chunks_exact(count).enumerate().map(residual).collect();
+        let vectors = combination(&moved, &ritz.coordinates, dof, count);
+        let forces = combination(&images, &ritz.coordinates, dof, count);
+        Some(Block { dof, values, residuals, vectors, forces })
     }
 
     fn finish(self, symbolic: &Symbolic, passes: usize) -> Refined {
         let vectors = symbolic.permuted_back(&self.vectors);
-        Refined { values: self.values, vectors, residuals: self.residuals, passes }
+        Refined { values: self.values, vectors, forces: self.forces, residuals: self.residuals, passes }
     }
 }
 
@@ -209,6 +233,8 @@ fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<V
     Some(rows)
 }
 
-fn norm(values: &[f64]) -> f64 {
-    values.iter().map(|value| value * value).sum::<f64>().sqrt()
+/// cᵀAc, A (column, row).
+fn quadratic(matrix: &[f64], c: &[f64]) -> f64 {
+    let columns = matrix.chunks_exact(c.len());
+    columns.zip(c).map(|(column, by)| by * column.iter().zip(c).map(|(entry, c)| entry * c).sum::<f64>()).sum()
 }

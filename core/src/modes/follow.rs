@@ -9,7 +9,7 @@
 use super::matching::{displacements, pair_off};
 use super::solve::{BLOCK, frequency_hz, gather, spread};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
-use crate::eigen::{Extent, Pencil, Refinement, Request, Symbolic, lowest, refine};
+use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// Vectors iterated beside the modes shown. Four, one of them fresh each time, make two groups of eight with twelve modes, what a
@@ -47,6 +47,8 @@ pub struct Followed {
 pub struct Trail {
     /// (vector, node, dof), modes first.
     shapes: Vec<f64>,
+    /// Their forces, as [`refine`] gives them for its next start; none on another mesh than theirs, or after a search.
+    forces: Vec<f64>,
     /// (mode)
     identities: Vec<u32>,
     /// The next number to give to a shape not seen before.
@@ -59,7 +61,7 @@ impl Trail {
     #[must_use]
     pub fn carried(&self, nodes: usize, carry: impl Fn(&[f64]) -> Vec<f64>) -> Self {
         let shapes = self.shapes.chunks_exact(nodes * DOFS_PER_NODE).flat_map(carry).collect();
-        Self { shapes, identities: self.identities.clone(), ..*self }
+        Self { shapes, forces: Vec::new(), identities: self.identities.clone(), ..*self }
     }
 }
 
@@ -85,10 +87,16 @@ pub fn follow_modes(
     let known = before.filter(|trail| trail.shapes.len() >= count * equations.equation_of.len() * DOFS_PER_NODE);
     let refined = match known {
         Some(trail) => {
-            let start = gather(&trail.shapes, equations);
+            let gathered;
+            let start = if trail.forces.is_empty() {
+                gathered = gather(&trail.shapes, equations);
+                Start::Vectors(&gathered)
+            } else {
+                Start::Forces(&trail.forces)
+            };
             let refinement = Refinement {
                 rigid,
-                start: &start,
+                start,
                 fresh: FRESH,
                 shift: trail.shift,
                 wanted: count,
@@ -99,16 +107,20 @@ pub fn follow_modes(
         }
         None => None,
     };
-    let (values, vectors, residuals, passes, shift) = match refined {
-        Some((found, shift)) => (found.values, found.vectors, found.residuals, Some(found.passes), shift),
+    let kept = count + GUARDS - FRESH;
+    let (values, vectors, forces, residuals, passes, shift) = match refined {
+        Some((mut found, shift)) => {
+            found.forces.truncate(kept * equations.count());
+            (found.values, found.vectors, found.forces, found.residuals, Some(found.passes), shift)
+        }
         None => {
-            let extent = Extent::Count(count + GUARDS - FRESH);
+            let extent = Extent::Count(kept);
             let request = Request { extent, rigid, block: BLOCK, prove: false, shift: None, start: None };
             let found = lowest(&pencil, symbolic, &request)?;
-            (found.values, found.vectors, found.residuals, None, found.shift)
+            (found.values, found.vectors, Vec::new(), found.residuals, None, found.shift)
         }
     };
-    let mut shapes = spread(&vectors[..(count + GUARDS - FRESH) * equations.count()], equations);
+    let mut shapes = spread(&vectors[..kept * equations.count()], equations);
     let (identities, unused) = carry_on(geometry, before, &mut shapes, count);
     let mut modes = Modes {
         nodes: geometry.node_count(),
@@ -123,7 +135,7 @@ pub fn follow_modes(
     if model.ties.is_empty() {
         modes.names = name_modes(geometry, supports, &modes);
     }
-    let trail = Trail { shapes, identities: identities.clone(), unused, shift };
+    let trail = Trail { shapes, forces, identities: identities.clone(), unused, shift };
     Ok(Followed { modes, identities, passes, trail })
 }
 
@@ -135,27 +147,29 @@ fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64]
     };
     let length = geometry.node_count() * DOFS_PER_NODE;
     let weights = geometry.node_volumes_m3();
-    let moves = |shapes: &[f64], count: usize| -> Vec<Vec<f64>> {
+    let moves = |shapes: &[f64], count: usize| -> Vec<f64> {
         let scaled = |shape: &[f64]| {
             let weighted = displacements(shape).zip(&weights).map(|(u, w)| <[f64; 3]>::from(u * w.sqrt()));
             let moved: Vec<f64> = weighted.flatten().collect();
             let length = moved.iter().map(|u| u * u).sum::<f64>().sqrt();
-            moved.into_iter().map(|u| u / length).collect()
+            moved.into_iter().map(move |u| u / length)
         };
-        shapes.chunks_exact(length).take(count).map(scaled).collect()
+        shapes.chunks_exact(length).take(count).flat_map(scaled).collect()
     };
     let (now, then) = (moves(shapes, count), moves(&before.shapes, before.identities.len()));
-    let overlap = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-    let overlaps: Vec<f64> = now.iter().flat_map(|now| then.iter().map(|then| overlap(now, then))).collect();
+    // (now, then)
+    let overlaps = inner_products(&then, &now, 3 * geometry.node_count());
     let likeness: Vec<f64> = overlaps.iter().map(|overlap| overlap * overlap).collect();
     let mut unused = before.unused;
     let mut identities = Vec::with_capacity(count);
-    for (mode, (going_on, shape)) in
-        pair_off(&likeness, then.len(), LEAST_LIKENESS).into_iter().zip(shapes.chunks_exact_mut(length)).enumerate()
+    for (mode, (going_on, shape)) in pair_off(&likeness, before.identities.len(), LEAST_LIKENESS)
+        .into_iter()
+        .zip(shapes.chunks_exact_mut(length))
+        .enumerate()
     {
         match going_on {
             Some(known) => {
-                if overlaps[mode * then.len() + known] < 0.0 {
+                if overlaps[mode * before.identities.len() + known] < 0.0 {
                     shape.iter_mut().for_each(|value| *value = -*value);
                 }
                 identities.push(before.identities[known]);

@@ -60,26 +60,20 @@ pub fn rigid_motions(
         return Vec::new();
     };
     let largest = spectrum.eigenvalues.max();
-    let mut basis = Vec::new();
-    for (index, &value) in spectrum.eigenvalues.iter().enumerate() {
-        if value > FREE * largest {
-            continue;
-        }
-        let share = spectrum.eigenvectors.column(index);
-        let mut vector = vec![0.0; equations.count()];
-        for (place, equation_of) in places.iter().zip(&equations.equation_of) {
-            for (k, &weight) in share.iter().enumerate() {
-                let own = motion(k, place);
-                for (dof, equation) in equation_of.iter().enumerate() {
-                    if let Some(equation) = equation {
-                        // Undo the scaling of rotations made for the Gram matrix.
-                        let value = if dof < 3 { own[dof] } else { own[dof] / reach };
-                        vector[*equation as usize] += weight * value;
-                    }
+    let free: Vec<usize> = (0..6).filter(|&index| spectrum.eigenvalues[index] <= FREE * largest).collect();
+    let mut basis = vec![vec![0.0; equations.count()]; free.len()];
+    for (place, equation_of) in places.iter().zip(&equations.equation_of) {
+        let moves: [[f64; DOFS_PER_NODE]; 6] = std::array::from_fn(|k| motion(k, place));
+        for (vector, &index) in basis.iter_mut().zip(&free) {
+            let share = spectrum.eigenvectors.column(index);
+            for (dof, equation) in equation_of.iter().enumerate() {
+                if let Some(equation) = equation {
+                    let value: f64 = moves.iter().zip(&share).map(|(own, weight)| weight * own[dof]).sum();
+                    // Undo the scaling of rotations made for the Gram matrix.
+                    vector[*equation as usize] = if dof < 3 { value } else { value / reach };
                 }
             }
         }
-        basis.push(vector);
     }
     basis
 }

@@ -1,7 +1,7 @@
 //! Modes refined from those of another pencil, against a search from nothing.
 
 use super::frame::frame;
-use crate::eigen::{EigenError, Pencil, Refinement, Request, Symbolic, lowest, refine};
+use crate::eigen::{EigenError, Pencil, Refinement, Request, Start, Symbolic, lowest, refine};
 
 const WANTED: usize = 12;
 
@@ -24,7 +24,7 @@ fn changed(share: f64, check: impl FnOnce(&Pencil, &Symbolic, Refinement)) {
     }
     let refinement = Refinement {
         rigid: Some(&frame.rigid),
-        start: &before.vectors,
+        start: Start::Vectors(&before.vectors),
         fresh: 1,
         shift: before.shift,
         wanted: WANTED,
@@ -85,12 +85,35 @@ fn residuals_are_those_of_the_equations() {
     });
 }
 
+/// The same vectors from another start: forces of the pencil before.
+#[test]
+fn forces_lead_where_their_vectors_do() {
+    changed(0.05, |pencil, symbolic, refinement| {
+        let first = refine(pencil, symbolic, &refinement).unwrap().unwrap();
+        let kept = (WANTED + 3) * symbolic.dof();
+        let heavier: Vec<f64> = pencil.mass.iter().map(|mass| 1.01 * mass).collect();
+        let pencil = Pencil { mass: &heavier, ..*pencil };
+        let by_vectors = Refinement { start: Start::Vectors(&first.vectors[..kept]), ..refinement };
+        let by_forces = Refinement { start: Start::Forces(&first.forces[..kept]), ..refinement };
+        let [one, other] = [by_vectors, by_forces].map(|way| refine(&pencil, symbolic, &way).unwrap().unwrap());
+        for mode in 0..WANTED {
+            let exact = first.values[mode] / 1.01;
+            for value in [one.values[mode], other.values[mode]] {
+                assert!((value / exact - 1.0).abs() < 1e-7, "mode {mode}: {value} {exact}");
+            }
+        }
+        assert_eq!((one.passes, other.passes), (1, 1));
+    });
+}
+
 #[test]
 fn what_cannot_be_refined_is_refused_or_left() {
     changed(3.0, |pencil, symbolic, refinement| {
         assert_eq!(refine(pencil, symbolic, &Refinement { most_passes: 1, ..refinement }), Ok(None));
-        let twice = [&refinement.start[..symbolic.dof()]; 16].concat();
-        assert_eq!(refine(pencil, symbolic, &Refinement { start: &twice, fresh: 0, ..refinement }), Ok(None));
+        let Start::Vectors(start) = refinement.start else { panic!("vectors were given") };
+        let twice = [&start[..symbolic.dof()]; 16].concat();
+        let start = Start::Vectors(&twice);
+        assert_eq!(refine(pencil, symbolic, &Refinement { start, fresh: 0, ..refinement }), Ok(None));
         let too_many = refine(pencil, symbolic, &Refinement { wanted: 40, ..refinement });
         assert!(matches!(too_many, Err(EigenError::Count { wanted: 40, available: 15 })));
         let indefinite = refine(pencil, symbolic, &Refinement { shift: 0.0, ..refinement });
