@@ -55,6 +55,14 @@ impl Arching {
     /// [`DesignError::Impossible`] when the arch doesn't stand above its channel, the channel lies below the rim's plane or
     /// too far in for the outline's curves, or a curve can't be drawn as its family asks.
     pub fn new(measures: &ArchingMeasures, outline: &Outline) -> Result<Arching, DesignError> {
+        Arching::over(measures, outline, || ArchingBoundary::new(outline, measures.channel_distance_mm))
+    }
+
+    fn over(
+        measures: &ArchingMeasures,
+        outline: &Outline,
+        boundary: impl FnOnce() -> Result<ArchingBoundary, DesignError>,
+    ) -> Result<Arching, DesignError> {
         let channel = measures.edge_height_mm - measures.channel_depth_mm;
         if measures.apex_height_mm <= measures.edge_height_mm {
             return Err(DesignError::Impossible {
@@ -79,23 +87,22 @@ impl Arching {
                 remedy: "make the channel shallower or the edge higher".into(),
             });
         }
-        let boundary = ArchingBoundary::new(outline, measures.channel_distance_mm)?;
+        let boundary = boundary()?;
         let long_arch = LongArch::new(measures, boundary.ends_mm())?;
         let cross_arches =
             CrossArches::new(measures, outline.measures(), &boundary, |y_mm| long_arch.rise_mm(y_mm)[0])?;
         Ok(Arching { measures: measures.clone(), boundary, long_arch, cross_arches })
     }
 
-    /// The same with other curves over the same boundary, for measures that differ in fullness only.
+    /// The same with other curves on the same outline: its boundary is the old one unless the channel has moved.
     ///
     /// # Errors
-    /// [`DesignError::Impossible`] when a curve can't be drawn as its family asks.
+    /// As for [`Arching::new`].
     pub(crate) fn reshaped(&self, measures: &ArchingMeasures, outline: &Outline) -> Result<Arching, DesignError> {
-        let boundary = self.boundary.clone();
-        let long_arch = LongArch::new(measures, boundary.ends_mm())?;
-        let cross_arches =
-            CrossArches::new(measures, outline.measures(), &boundary, |y_mm| long_arch.rise_mm(y_mm)[0])?;
-        Ok(Arching { measures: measures.clone(), boundary, long_arch, cross_arches })
+        if measures.channel_distance_mm != self.measures.channel_distance_mm {
+            return Arching::new(measures, outline);
+        }
+        Arching::over(measures, outline, || Ok(self.boundary.clone()))
     }
 
     /// The measures it was laid down from.

@@ -54,13 +54,16 @@ impl Shape {
         design.check_numbers()?;
         let boundaries = Boundaries::new(design)?;
         design.check_within(&boundaries.outline, &boundaries.holes)?;
-        Self::within(&boundaries, design)
+        Self::within(&boundaries, design, None)
     }
 
-    /// Draws a checked `design` within its boundaries.
-    pub(super) fn within(boundaries: &Boundaries, design: &Design) -> Result<Self, DesignError> {
+    /// Draws a checked `design` within its boundaries, with the help of the `last` shape where that has the same outline.
+    pub(super) fn within(boundaries: &Boundaries, design: &Design, last: Option<&Shape>) -> Result<Self, DesignError> {
         let Boundaries { outline, holes, .. } = boundaries;
-        let arching = Arching::new(&design.arching, outline)?;
+        let arching = match last.filter(|last| last.outline.measures() == outline.measures()) {
+            Some(last) => last.surface.arching().reshaped(&design.arching, outline)?,
+            None => Arching::new(&design.arching, outline)?,
+        };
         let surface = Surface::new(&arching, outline).fluted(&design.sound_holes, || boundaries.wings());
         let graduation = Graduation::new(&design.graduation, &arching, outline).beside(holes, || boundaries.wings());
         Ok(Self { outline: outline.clone(), holes: holes.clone(), surface, graduation })

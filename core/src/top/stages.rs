@@ -252,7 +252,7 @@ fn draw<'a>(
     boundaries.get((design.outline.clone(), design.sound_holes.clone()), || Boundaries::new(design))?;
     let shaped_from = (boundaries.number(), design.arching.clone(), design.graduation.clone());
     let boundaries = boundaries.last().expect(MADE);
-    Ok(shape.get(shaped_from, || Shape::within(boundaries, design))?)
+    Ok(shape.revise(shaped_from, |last| Shape::within(boundaries, design, last))?)
 }
 
 const MADE: &str = "the stage was made just before";
