@@ -22,7 +22,6 @@ export class PlanRaster {
     bar.style.background = sequentialGradient();
     const key = document.createElement("figcaption");
     key.append(this.#ends[0], bar, this.#ends[1]);
-    this.svg.setAttribute("role", "img");
     this.figure.append(sheet, key);
   }
 
@@ -49,6 +48,8 @@ export class PlanRaster {
     const [u, v] = [low[0] - step_mm / 2, low[1] - step_mm / 2];
     const [width, height] = [columns * step_mm, rows * step_mm];
     this.svg.setAttribute("viewBox", [u, v, width, height].join(" "));
+    // A picture only now: one without a name would say nothing.
+    this.svg.setAttribute("role", "img");
     this.svg.setAttribute("aria-label", label);
     this.#ends.forEach((end, at) => {
       end.textContent = ends[at];
