@@ -21,7 +21,7 @@ impl Form {
         Self([[0.0; PLACES]; 9])
     }
 
-    /// Adds `factor` aᵀb, which must be symmetric.
+    /// Adds `factor` abᵀ, which must be symmetric.
     #[inline(always)]
     pub(super) fn add<const R: usize>(&mut self, a: &PerDof<R>, b: &PerDof<R>, factor: f64) {
         let mut padded = [[0.0; PLACES]; R];
