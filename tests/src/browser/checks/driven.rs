@@ -110,7 +110,8 @@ async fn tap_is_heard(place: &Place<'_>) -> Result<()> {
     page.open_section("Tap tone").await?;
     let rows = "document.querySelectorAll('[data-section=tap] .peaks tbody tr').length";
     page.until("its modes are told", &format!("{rows} === 10")).await?;
-    let first = page.text("return document.querySelector('[data-section=tap] .peaks tbody tr').textContent;").await?;
+    let told = "document.querySelector('[data-section=tap] .peaks tbody').textContent";
+    let first = page.text(&format!("return {told};")).await?;
     page.value(
         "globalThis.__heard = 0; const start = AudioBufferSourceNode.prototype.start; \
                 AudioBufferSourceNode.prototype.start = function () { \
@@ -121,8 +122,7 @@ async fn tap_is_heard(place: &Place<'_>) -> Result<()> {
     // As loud as it says it is at most.
     page.until("it is heard", "Math.abs(__heard - 0.4) < 0.01").await?;
     page.type_number("Where it is tapped, From the centreline", "60").await?;
-    let changed = "document.querySelector('[data-section=tap] .peaks tbody tr').textContent";
-    page.until("elsewhere it sounds otherwise", &format!("{changed} !== {}", serde_json::to_string(&first)?)).await?;
+    page.until("elsewhere it sounds otherwise", &format!("{told} !== {}", serde_json::to_string(&first)?)).await?;
     page.without_errors().await
 }
 
