@@ -101,7 +101,8 @@ export class WorkshopClient {
   }
 
   /**
-   * Gives up everything that was asked, at once: the worker is stopped in the middle of it and another started in its place.
+   * Gives up everything that was asked, at once: the worker is told to stop and another started in its place. A thread that computes may go
+   * on for a while beside it: Chromium stops one by force after two seconds.
    * Whoever waits is told that it is superseded. Costs nothing when nothing was asked.
    */
   abandon() {
