@@ -12,8 +12,9 @@ use super::EigenError;
 pub struct Pattern {
     /// (column + 1): where each column starts in `row_indices`.
     pub column_starts: Vec<usize>,
-    /// (entry): the row of each entry, at or below the diagonal. Shared, so that a copy is known to be the same without a look.
-    pub row_indices: Arc<[usize]>,
+    /// (entry): the row of each entry, at or below the diagonal. Shared, so that a copy is known to be the same without a look
+    /// (an `Arc` of what is sized and `Eq` compares places first; of a slice it does not).
+    pub row_indices: Arc<Vec<usize>>,
     /// (equation): which node it belongs to; equations of a node stay together in the ordering. Any numbers do;
     /// number the nodes by equation if nothing is known.
     pub node_of_equation: Vec<u32>,

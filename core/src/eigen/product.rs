@@ -50,11 +50,6 @@ impl SymmetricProduct {
         }
     }
 
-    /// (dof)
-    pub(super) fn diagonal(&self) -> &[f64] {
-        &self.diagonal
-    }
-
     /// A x for every column of x, both (column, dof). Cost: four flops an entry and column.
     pub(super) fn multiply(&self, x: &[f64]) -> Vec<f64> {
         let dof = self.diagonal.len();

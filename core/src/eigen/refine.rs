@@ -130,9 +130,9 @@ impl Block {
                 mass.multiply(&vectors)
             }
             Start::Forces(known) => {
-                let inertia = mass.diagonal().iter().cycle();
+                let inertia = pencil.diagonal(&pencil.mass);
                 let mut forces = known.to_vec();
-                forces.extend(unknown.iter().zip(inertia).map(|(value, inertia)| value * inertia));
+                forces.extend(unknown.iter().zip(inertia.iter().cycle()).map(|(value, inertia)| value * inertia));
                 rigid.balance(&mut forces);
                 forces
             }
