@@ -1,5 +1,7 @@
 //! The middle of carved wood as a surface of its own.
 
+use nalgebra::Vector3;
+
 use super::{MidSurface, PlanMesh};
 
 /// Which way the middle of the wood faces and how thick the wood is across it.
@@ -37,17 +39,17 @@ impl Across {
     /// mean by area.
     pub(super) fn carved(mesh: &PlanMesh, mid: &MidSurface) -> Across {
         let mut across = Across::even(mid);
-        let mut at_nodes = vec![[0.0; 4]; mid.nodes_mm.len()];
-        let mut at_edges = vec![[0.0; 4]; mid.edge_normals.len()];
+        let mut at_nodes = vec![Slope::default(); mid.nodes_mm.len()];
+        let mut at_edges = vec![Slope::default(); mid.edge_normals.len()];
         for (nodes, edges) in mesh.triangles.iter().zip(&mesh.edges.of_triangle) {
-            let places = nodes.map(|node| mid.nodes_mm[node as usize]);
+            let places = nodes.map(|node| mid.nodes_mm[node as usize].into());
             let t = nodes.map(|node| mid.thickness_mm[node as usize]);
             let t_edges = edges.map(|edge| mid.edge_thickness_mm[edge as usize]);
-            let (area, gradients) = gradients(&places, &nodes.map(|node| mid.normals[node as usize]));
-            let add = |to: &mut [f64; 4], factors: [f64; 3]| {
-                to[3] += area;
+            let (area, gradients) = gradients(&places, &nodes.map(|node| mid.normals[node as usize].into()));
+            let add = |to: &mut Slope, factors: [f64; 3]| {
+                to.area += area;
                 for (factor, gradient) in factors.iter().zip(&gradients) {
-                    (0..3).for_each(|k| to[k] += area * factor * gradient[k]);
+                    to.times_area += gradient * (area * factor);
                 }
             };
             for k in 0..3 {
@@ -68,42 +70,33 @@ impl Across {
     }
 }
 
-/// Twice the area of a triangle seen along the mean of its corners' `normals`, and there the gradients of its barycentric coordinates.
-fn gradients([a, b, c]: &[[f64; 3]; 3], normals: &[[f64; 3]; 3]) -> (f64, [[f64; 3]; 3]) {
-    let sum = [0, 1, 2].map(|k| normals.iter().map(|normal| normal[k]).sum());
-    let level = |side: [f64; 3]| {
-        let rise = dot(&side, &sum) / dot(&sum, &sum);
-        [0, 1, 2].map(|k| side[k] - rise * sum[k])
-    };
-    let (ab, ca, bc) = (level(minus(b, a)), level(minus(a, c)), level(minus(c, b)));
-    let facing = cross(&ca, &ab);
-    let square = dot(&facing, &facing);
-    (square.sqrt(), [bc, ca, ab].map(|opposite| cross(&facing, &opposite).map(|v| v / square)))
+/// The thickness' slope where several triangles meet, summed up.
+#[derive(Clone, Copy, Default)]
+struct Slope {
+    times_area: Vector3<f64>,
+    area: f64,
 }
 
-/// Turns normals by half the thickness' slope (sum of slopes times area, sum of areas), and takes thickness along them.
-fn lean(slopes: &[[f64; 4]], normals: &mut [[f64; 3]], thickness_mm: &mut [f64]) {
+/// Twice the area of a triangle seen along the mean of its corners' `normals`, and there the gradients of its barycentric coordinates.
+fn gradients([a, b, c]: &[Vector3<f64>; 3], normals: &[Vector3<f64>; 3]) -> (f64, [Vector3<f64>; 3]) {
+    let sum: Vector3<f64> = normals.iter().sum();
+    let level = |side: Vector3<f64>| side - sum * (side.dot(&sum) / sum.norm_squared());
+    let (ab, ca, bc) = (level(b - a), level(a - c), level(c - b));
+    let facing = ca.cross(&ab);
+    let square = facing.norm_squared();
+    (square.sqrt(), [bc, ca, ab].map(|opposite| facing.cross(&opposite) / square))
+}
+
+/// Turns normals by half the thickness' slope, and takes thickness along them.
+fn lean(slopes: &[Slope], normals: &mut [[f64; 3]], thickness_mm: &mut [f64]) {
     for ((slope, normal), thickness) in slopes.iter().zip(normals).zip(thickness_mm) {
-        let [x, y, z, area] = *slope;
-        let half = [x, y, z].map(|v| 0.5 * v / area);
-        let along = dot(&half, normal);
-        let leaning = [0, 1, 2].map(|k| normal[k] + half[k] - along * normal[k]);
-        let length = dot(&leaning, &leaning).sqrt();
-        *normal = leaning.map(|v| v / length);
+        let outer = Vector3::from(*normal);
+        let half = slope.times_area * (0.5 / slope.area);
+        let leaning = outer + half - outer * half.dot(&outer);
+        let length = leaning.norm();
+        *normal = (leaning / length).into();
         *thickness /= length;
     }
-}
-
-fn minus(a: &[f64; 3], b: &[f64; 3]) -> [f64; 3] {
-    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-}
-
-fn cross(a: &[f64; 3], b: &[f64; 3]) -> [f64; 3] {
-    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
-}
-
-fn dot(a: &[f64; 3], b: &[f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
 #[cfg(test)]
@@ -123,16 +116,15 @@ mod tests {
     }
 
     /// Normal of the surface `middle` over `p`, by differences.
-    fn differenced(middle: impl Fn(Point) -> [f64; 3], [x, y]: Point) -> [f64; 3] {
-        let across = minus(&middle([x + STEP_MM, y]), &middle([x - STEP_MM, y]));
-        let along = minus(&middle([x, y + STEP_MM]), &middle([x, y - STEP_MM]));
-        let normal = cross(&across, &along);
-        normal.map(|v| v / dot(&normal, &normal).sqrt())
+    fn differenced(middle: impl Fn(Point) -> [f64; 3], [x, y]: Point) -> Vector3<f64> {
+        let change = |there: Point, here: Point| Vector3::from(middle(there)) - Vector3::from(middle(here));
+        let across = change([x + STEP_MM, y], [x - STEP_MM, y]);
+        let along = change([x, y + STEP_MM], [x, y - STEP_MM]);
+        across.cross(&along).normalize()
     }
 
-    fn apart(a: &[f64; 3], b: &[f64; 3]) -> f64 {
-        let difference = minus(a, b);
-        dot(&difference, &difference).sqrt()
+    fn apart(a: &[f64; 3], b: &Vector3<f64>) -> f64 {
+        (Vector3::from(*a) - b).norm()
     }
 
     /// A level board thinned like a wedge has a plane middle (geometry), and its thickness across that is t cos of the lean.
@@ -145,10 +137,9 @@ mod tests {
         };
         let mid = MidSurface::laid(&mesh, sample);
         let across = Across::carved(&mesh, &mid);
-        let exact = [0.1, -0.025, 1.0];
-        let length = dot(&exact, &exact).sqrt();
-        for normal in &across.normals {
-            assert!(apart(normal, &exact.map(|v| v / length)) < 1e-9, "{normal:?}");
+        let exact = Vector3::new(0.1, -0.025, 1.0).normalize();
+        for normal in across.normals.iter().chain(&across.edge_normals) {
+            assert!(apart(normal, &exact) < 1e-9, "{normal:?}");
         }
         for ((across, laid), normal) in
             across.edge_thickness_mm.iter().zip(&mid.edge_thickness_mm).zip(&across.edge_normals)

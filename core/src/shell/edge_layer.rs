@@ -41,7 +41,6 @@ pub(super) fn relieve(bending: &mut Form, facet: &Facet, patch: &Patch, section:
         return;
     }
     let whole = bending.whole();
-    let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
     let curvature = lean.curvature(facet, &CENTROID);
     for edge in (0..3).filter(|&edge| patch.free_edges[edge]) {
         let along = facet.tangents[edge];
@@ -55,7 +54,7 @@ pub(super) fn relieve(bending: &mut Form, facet: &Facet, patch: &Patch, section:
         let twisting = unheld.dot(&(resisting * unheld));
         let moment = curvature * (resisting * unheld);
 
-        let layer = (twisting * along.dot(&(flexibility * along))).sqrt();
+        let layer = (twisting * along.dot(&(section.shear_flexibility * along))).sqrt();
         let own = chain_stiffness(&whole, &along, edge) / length;
         // An element that resists no lean gives minus infinity: nothing to relieve.
         let missed = (layer - twisting / own).min(MOST * width / free as f64).max(0.0);

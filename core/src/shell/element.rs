@@ -67,8 +67,7 @@ impl Fields {
         let compliance = mean_compliance(&facet, patch, grain, options);
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
-        let flexibility = section.shear.try_inverse().expect("admissible wood resists transverse shear");
-        let lean = EdgeLean::new(&facet, &bending, &flexibility);
+        let lean = EdgeLean::new(&facet, &bending, &section.shear_flexibility);
         let (from_bending, area_ratio) = if options.curved_edges {
             let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
             (curved.strain, curved.area_ratio)
@@ -142,7 +141,7 @@ impl Fields {
         };
         energy.bending.add(&mean, &forces, area);
         energy.bending.add(&curl, &curl, area * per_curl);
-        let by_stretch = bent_by_stretch(facet, patch, section).transpose();
+        let by_stretch = bent_by_stretch(facet, patch, section);
         for (point, t) in POINTS.iter().zip(patch.edge_thickness) {
             let bending = section.plane_stress_pa * (t.powi(3) / 36.0);
             let curvature = lean.curvature(facet, point);

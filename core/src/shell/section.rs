@@ -22,6 +22,8 @@ pub(super) struct Section {
     pub(super) coupling: Matrix3x2<f64>,
     /// Transverse forces per transverse shear strains, N/m.
     pub(super) shear: Matrix2<f64>,
+    /// Its inverse, m/N.
+    pub(super) shear_flexibility: Matrix2<f64>,
     /// Plane-stress stiffness of the wood, Pa: moments are t³/12 of it.
     pub(super) plane_stress_pa: Matrix3<f64>,
     /// Its inverse, the in-plane compliance, 1/Pa.
@@ -37,10 +39,19 @@ impl Section {
         let plane_stress_pa = in_plane.try_inverse().expect(POSITIVE);
         // The inverse of the whole block by block.
         let drawn_along = plane_stress_pa * coupling;
-        let shear = (transverse * PARABOLIC_SHEAR - coupling.tr_mul(&drawn_along)).try_inverse().expect(POSITIVE) * t;
+        let shear_flexibility = (transverse * PARABOLIC_SHEAR - coupling.tr_mul(&drawn_along)) / t;
+        let shear = shear_flexibility.try_inverse().expect(POSITIVE);
         let coupling = -drawn_along * shear;
         let shear_by_stretch = drawn_along.transpose();
         let membrane = plane_stress_pa * t - coupling * shear_by_stretch;
-        Self { membrane, coupling, shear, plane_stress_pa, in_plane_per_pa: *in_plane, shear_by_stretch }
+        Self {
+            membrane,
+            coupling,
+            shear,
+            shear_flexibility,
+            plane_stress_pa,
+            in_plane_per_pa: *in_plane,
+            shear_by_stretch,
+        }
     }
 }
