@@ -182,3 +182,27 @@ fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64]
     }
     (identities, unused)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const NODES: usize = 4;
+
+    /// Three motions, each of a node of its own, come in another order and one of them turned about: the numbers go with them.
+    #[test]
+    fn numbers_go_with_their_shapes_round_three_places() {
+        let places = [[0.0, 0.0, 0.0], [10.0, 0.0, 0.0], [10.0, 10.0, 0.0], [0.0, 10.0, 0.0]];
+        let geometry = ShellGeometry::new(&places, None, &[1.0; NODES], &[[0, 1, 2], [0, 2, 3]]).unwrap();
+        let moving = |node: usize, by: f64| {
+            let mut shape = vec![0.0; NODES * DOFS_PER_NODE];
+            shape[node * DOFS_PER_NODE + 2] = by;
+            shape
+        };
+        let shapes = [moving(0, 1.0), moving(1, 1.0), moving(2, 1.0)].concat();
+        let before = Trail { shapes, forces: Vec::new(), identities: vec![7, 8, 9], unused: 10, shift: 1.0 };
+        let mut now = [moving(2, 1.0), moving(0, -1.0), moving(1, 1.0)].concat();
+        assert_eq!(carry_on(&geometry, Some(&before), &mut now, 3), (vec![9, 7, 8], 10));
+        assert_eq!(now, [moving(2, 1.0), moving(0, 1.0), moving(1, 1.0)].concat());
+    }
+}

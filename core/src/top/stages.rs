@@ -330,6 +330,30 @@ mod tests {
         assert_eq!(after(|design| design.sound_holes.bass = SoundHoleChoice::None), all, "hole");
     }
 
+    /// What a change takes over of the last shape is what it would be if drawn from nothing.
+    #[test]
+    fn a_shape_after_another_is_the_one_drawn_from_nothing() {
+        let changes: [fn(&mut Design); 4] = [
+            |design| design.arching.apex_height_mm += 1.0,
+            |design| design.arching.channel_distance_mm += 2.0,
+            |design| design.outline.waist_width_mm -= 4.0,
+            |design| design.graduation.flank_mm += 0.2,
+        ];
+        let mut stages = Stages::new(Design::demo());
+        for change in changes {
+            let mut design = stages.design().clone();
+            change(&mut design);
+            stages.set_design(design.clone()).unwrap();
+            let (after, fresh) = (stages.shape().unwrap(), Shape::new(&design).unwrap());
+            for p in
+                (1..35).flat_map(|row| (-9..10).map(move |column| [10.0 * f64::from(column), 10.0 * f64::from(row)]))
+            {
+                assert_eq!(after.surface.at(p), fresh.surface.at(p));
+                assert_eq!(after.graduation.thickness_mm(p), fresh.graduation.thickness_mm(p));
+            }
+        }
+    }
+
     #[test]
     fn a_design_that_cannot_be_drawn_leaves_the_last() {
         let mut stages = Stages::new(Design::demo());

@@ -106,6 +106,23 @@ fn forces_lead_where_their_vectors_do() {
     });
 }
 
+/// Forces in balance with the rigid modes of one mass are not with those of another, and are put in balance first.
+#[test]
+fn forces_of_another_mass_lead_there_too() {
+    let frame = frame(20);
+    changed(0.05, |pencil, symbolic, refinement| {
+        let first = refine(pencil, symbolic, &refinement).unwrap().unwrap();
+        let pencil = Pencil { mass: &frame.pencil.mass, ..*pencil };
+        let request = Request { rigid: refinement.rigid, ..Request::count(WANTED) };
+        let exact = lowest(&pencil, symbolic, &request).unwrap();
+        let start = Start::Forces(&first.forces[..(WANTED + 3) * symbolic.dof()]);
+        let found = refine(&pencil, symbolic, &Refinement { start, ..refinement }).unwrap().unwrap();
+        for (value, exact) in found.values.iter().zip(&exact.values) {
+            assert!((value / exact - 1.0).abs() < 1e-7, "{value} {exact}");
+        }
+    });
+}
+
 #[test]
 fn what_cannot_be_refined_is_refused_or_left() {
     changed(3.0, |pencil, symbolic, refinement| {
