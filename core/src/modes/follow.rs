@@ -6,7 +6,7 @@
 //!
 //! [`solve_modes`]: super::solve_modes
 
-use super::matching::{displacements, pair_off};
+use super::matching::{displacements, pair_off, unit_moves};
 use super::solve::{BLOCK, frequency_hz, gather, spread};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
 use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
@@ -148,13 +148,7 @@ fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64]
     let length = geometry.node_count() * DOFS_PER_NODE;
     let weights = geometry.node_volumes_m3();
     let moves = |shapes: &[f64], count: usize| -> Vec<f64> {
-        let scaled = |shape: &[f64]| {
-            let weighted = displacements(shape).zip(&weights).map(|(u, w)| <[f64; 3]>::from(u * w.sqrt()));
-            let moved: Vec<f64> = weighted.flatten().collect();
-            let length = moved.iter().map(|u| u * u).sum::<f64>().sqrt();
-            moved.into_iter().map(move |u| u / length)
-        };
-        shapes.chunks_exact(length).take(count).flat_map(scaled).collect()
+        shapes.chunks_exact(length).take(count).flat_map(|shape| unit_moves(displacements(shape), &weights)).collect()
     };
     let (now, then) = (moves(shapes, count), moves(&before.shapes, before.identities.len()));
     // (now, then)

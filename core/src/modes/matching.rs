@@ -4,26 +4,38 @@
 use nalgebra::Vector3;
 
 use super::{LEAST_ASSURANCE, Modes};
+use crate::ascending::ascending;
+use crate::eigen::inner_products;
 use crate::shell::{DOFS_PER_NODE, ShellGeometry};
 
 /// (mode of `own`): the mode of `other` with the same shape, each used once at most.
 ///
 /// Both meshes lie on the same surface. Shapes are compared by the modal assurance criterion (Allemang & Brown 1982, Proc. 1st
-/// Int. Modal Analysis Conf.) of their displacements over the mass. Cost: product of the numbers of nodes.
+/// Int. Modal Analysis Conf.) of their displacements over the mass.
 #[must_use]
 pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes)) -> Vec<Option<usize>> {
     let weights = own.0.node_volumes_m3();
     let carry = Carry::new(own.0, other.0);
-    let own_moves: Vec<Vec<_>> = (0..own.1.count()).map(|mode| displacements(own.1.shape(mode)).collect()).collect();
-    let other_moves: Vec<_> = (0..other.1.count()).map(|mode| carry.displacements(other.1.shape(mode))).collect();
-    let product = |a: &[Vector3<f64>], b: &[Vector3<f64>]| -> f64 {
-        weights.iter().zip(a.iter().zip(b)).map(|(weight, (a, b))| weight * a.dot(b)).sum()
-    };
-    let likeness: Vec<f64> = own_moves
-        .iter()
-        .flat_map(|a| other_moves.iter().map(|b| product(a, b).powi(2) / (product(a, a) * product(b, b))))
+    let own_moves: Vec<f64> =
+        (0..own.1.count()).flat_map(|mode| unit_moves(displacements(own.1.shape(mode)), &weights)).collect();
+    let other_moves: Vec<f64> = (0..other.1.count())
+        .flat_map(|mode| unit_moves(carry.displacements(other.1.shape(mode)).into_iter(), &weights))
         .collect();
-    pair_off(&likeness, other_moves.len(), LEAST_ASSURANCE)
+    // (own, other)
+    let overlaps = inner_products(&other_moves, &own_moves, 3 * weights.len());
+    let likeness: Vec<f64> = overlaps.iter().map(|overlap| overlap * overlap).collect();
+    pair_off(&likeness, other.1.count(), LEAST_ASSURANCE)
+}
+
+/// A shape's displacements (node), by the root of the mass and together of length one: (node, xyz).
+pub(super) fn unit_moves(
+    displacements: impl Iterator<Item = Vector3<f64>>,
+    masses: &[f64],
+) -> impl Iterator<Item = f64> {
+    let weighted = displacements.zip(masses).map(|(moved, mass)| <[f64; 3]>::from(moved * mass.sqrt()));
+    let moves: Vec<f64> = weighted.flatten().collect();
+    let length = moves.iter().map(|moved| moved * moved).sum::<f64>().sqrt();
+    moves.into_iter().map(move |moved| moved / length)
 }
 
 /// (own): the other most like it, by `likeness` (own, other) of `others`, the most alike first; each used once, and none
@@ -55,11 +67,23 @@ struct Carry {
 
 impl Carry {
     fn new(target: &ShellGeometry, source: &ShellGeometry) -> Self {
+        let nodes = source.nodes_m();
+        let along: Vec<f64> = nodes.iter().map(|node| node.y).collect();
+        let order = ascending(&along);
         let nearest = |place: &Vector3<f64>| {
-            let distance = |node: &Vector3<f64>| (place - node).norm_squared();
-            let all = source.nodes_m().iter().enumerate();
-            let (index, node) = all.min_by(|a, b| distance(a.1).total_cmp(&distance(b.1))).unwrap_or((0, place));
-            (index, place - node)
+            let mut best = (f64::INFINITY, 0);
+            // From the place outwards, until the way along y alone is longer than the shortest.
+            let mut is_near = |&node: &usize| {
+                let way = place - nodes[node];
+                if way.norm_squared() < best.0 {
+                    best = (way.norm_squared(), node);
+                }
+                way.y * way.y <= best.0
+            };
+            let (below, above) = order.split_at(order.partition_point(|&node| along[node] < place.y));
+            above.iter().take_while(|node| is_near(node)).for_each(drop);
+            below.iter().rev().take_while(|node| is_near(node)).for_each(drop);
+            (best.1, place - nodes[best.1])
         };
         Self { from: target.nodes_m().iter().map(nearest).collect() }
     }
