@@ -16,6 +16,7 @@ pub mod measured;
 pub mod mesh;
 pub mod modes;
 pub mod outline;
+pub mod patience;
 pub mod plan;
 pub mod regions;
 pub mod response;

@@ -8,6 +8,8 @@ pub mod compute;
 pub mod drive;
 #[cfg(any(feature = "board", feature = "drive"))]
 mod page_values;
+#[cfg(any(feature = "compute", feature = "drive"))]
+pub mod patience;
 #[cfg(feature = "core")]
 mod problem;
 #[cfg(feature = "view")]

@@ -3,6 +3,7 @@
 use super::EigenError;
 use super::dense::{add_combination, combination, inner_products};
 use super::product::SymmetricProduct;
+use crate::patience;
 
 /// A direction is dropped from a block when orthogonalisation leaves less than this share of the operator's largest value.
 /// What is left then is the rounding noise of the solve (about 1e-15 of that value), not a direction; a larger share would throw away
@@ -80,7 +81,9 @@ impl Basis {
             if block.is_empty() {
                 break;
             }
+            patience::check()?;
             self.remove(&mut block, 0);
+            patience::check()?;
             image = mass.multiply(&block);
             let gram = inner_products(&block, &image, self.dof);
             if round == 0 {

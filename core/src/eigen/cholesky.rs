@@ -15,6 +15,7 @@ use super::substitution;
 use super::supernodes::{Supernode, Supernodes};
 use super::tiles::{Columns, subtract_below, subtract_product};
 use super::widest::widest;
+use crate::patience::{self, GivenUp};
 
 /// Columns of a front that are factorised together before the rest of the front is told.
 const TOGETHER: usize = 24;
@@ -28,10 +29,13 @@ pub(super) enum Pivots {
     Any,
 }
 
-/// A pivot that is not taken, at a position of the elimination order.
+/// Why there is no factor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Refused {
-    pub(super) position: usize,
+pub(super) enum Refused {
+    /// A pivot that is not taken, at a position of the elimination order.
+    Pivot { position: usize },
+    /// Nobody waits for it.
+    GivenUp(GivenUp),
 }
 
 /// A = L S Lᵀ, with the signs of the pivots in S.
@@ -129,6 +133,7 @@ impl WithSimd for Factorise<'_> {
         let mut row_of = vec![0_u32; symbolic.dof()];
         let (starts, rows_of) = (symbolic.lower.col_ptr(), symbolic.lower.row_idx());
         for index in 0..count {
+            patience::check().map_err(Refused::GivenUp)?;
             let own = supernodes.get(index);
             let (rows, below) = (own.rows(), own.pattern.len());
             for (row, place) in (own.start..own.start + own.columns).enumerate() {
@@ -164,7 +169,7 @@ impl WithSimd for Factorise<'_> {
             }
             let signs = &mut signs[own.start..own.start + own.columns];
             factorise_panel(simd, panel, rows, signs, pivots)
-                .map_err(|column| Refused { position: own.start + column })?;
+                .map_err(|column| Refused::Pivot { position: own.start + column })?;
             if let Some(&first) = own.pattern.first() {
                 let lower = Columns { entries: &panel[own.columns..], stride: rows };
                 if signs.contains(&-1.0) {

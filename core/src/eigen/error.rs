@@ -1,5 +1,7 @@
 //! What can go wrong between a pencil and its eigenpairs, said with the value, the limit and the remedy.
 
+use crate::patience::GivenUp;
+
 /// Why a pencil could not be ordered, factorised or solved.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum EigenError {
@@ -162,6 +164,9 @@ pub enum EigenError {
         /// Largest growth trusted.
         limit: f64,
     },
+    /// Nobody waits for the result.
+    #[error(transparent)]
+    GivenUp(#[from] GivenUp),
 }
 
 /// Refuses a slice that holds NaN or infinity, or has the wrong length.

@@ -28,9 +28,11 @@ impl<'a> Factor<'a> {
     pub(super) fn of(pencil: &Ordered<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
         let symbolic = pencil.symbolic;
         let factorised = Cholesky::new(symbolic, &pencil.shifted(sigma), Pivots::Positive);
-        let cholesky = factorised.map_err(|Refused { position }| EigenError::NotPositiveDefinite {
-            equation: symbolic.order[position] as usize,
-            sigma,
+        let cholesky = factorised.map_err(|refused| match refused {
+            Refused::Pivot { position } => {
+                EigenError::NotPositiveDefinite { equation: symbolic.order[position] as usize, sigma }
+            }
+            Refused::GivenUp(given_up) => given_up.into(),
         })?;
         Ok(Factor { symbolic, cholesky })
     }

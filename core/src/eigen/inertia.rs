@@ -5,7 +5,7 @@
 //! Kaufman's rule within each supernode, gave the same counts on shells and made the module larger. Growth is possible then; it is
 //! measured, and a count with too much growth is refused rather than returned. Another place in the same gap serves as well.
 
-use super::cholesky::{Cholesky, Pivots};
+use super::cholesky::{Cholesky, Pivots, Refused};
 use super::error::check_values;
 use super::pencil::Ordered;
 use super::{EigenError, Pencil, Symbolic};
@@ -43,7 +43,8 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
             }
             growth
         }
-        Err(_) => f64::INFINITY,
+        Err(Refused::Pivot { .. }) => f64::INFINITY,
+        Err(Refused::GivenUp(given_up)) => return Err(given_up.into()),
     };
     Err(EigenError::CountUncertain { lambda, growth, limit: GROWTH_LIMIT })
 }

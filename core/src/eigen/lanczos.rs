@@ -5,6 +5,7 @@ use super::basis::Basis;
 use super::factor::Factor;
 use super::product::SymmetricProduct;
 use super::sequence::Sequence;
+use crate::patience;
 
 /// The iteration's state: a basis whose first `expanded` Krylov vectors have been multiplied by A.
 pub(super) struct Lanczos<'a> {
@@ -90,6 +91,7 @@ impl<'a> Lanczos<'a> {
 
     /// Expands the pending block: the basis grows by what A times it adds. Does nothing when none is pending.
     pub(super) fn step(&mut self) -> Result<(), EigenError> {
+        patience::check()?;
         let dof = self.basis.dof;
         let first = self.expanded();
         let width = self.size() - first;
@@ -98,6 +100,7 @@ impl<'a> Lanczos<'a> {
         }
         let mut block = self.basis.images[(self.deflated + first) * dof..].to_vec();
         self.factor.solve_ordered(&mut block);
+        patience::check()?;
         // In exact arithmetic only this block and the one before have a part in A q; the full round in `append` sees to the rest.
         let before = self.steps.last().map_or(0, |step| step.first);
         let parts = self.basis.remove(&mut block, self.deflated + before);

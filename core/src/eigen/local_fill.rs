@@ -9,6 +9,8 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
+use crate::patience::{self, GivenUp};
+
 /// Added to the degree that divides the fill. Less division gains less: with 16 here a top's meshes lose a quarter to nearly all of the
 /// gain. More is the brink where the busiest vertices go first: fill over degree^1.25 makes ten times the operations.
 const DAMPING: u64 = 2;
@@ -26,7 +28,10 @@ pub(super) struct Elimination {
 ///
 /// `neighbours` (vertex): those it shares an edge with, each once, itself not among them. Ties go to the lower number.
 /// Cost: about the degree for each edge of the filled graph.
-pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Elimination {
+///
+/// # Errors
+/// [`GivenUp`] when nobody waits for it.
+pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Result<Elimination, GivenUp> {
     let mut graph = Graph::new(neighbours);
     let mut queue: BinaryHeap<_> =
         (0..graph.neighbours.len()).map(|vertex| Reverse((graph.rank(vertex), vertex))).collect();
@@ -37,6 +42,7 @@ pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Elimination {
         if place[vertex] != usize::MAX || rank != graph.rank(vertex) {
             continue;
         }
+        patience::check()?;
         place[vertex] = eliminated.len();
         eliminated.push(vertex);
         graph.eliminate(vertex);
@@ -52,7 +58,7 @@ pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Elimination {
         column.sort_unstable();
         column
     });
-    Elimination { columns: columns.collect(), order }
+    Ok(Elimination { columns: columns.collect(), order })
 }
 
 /// A graph under elimination.
@@ -243,7 +249,7 @@ pub(super) mod tests {
         #[test]
         fn columns_are_the_fill_of_the_order(vertices in 1_usize..16, edges in prop::collection::vec((0_usize..16, 0_usize..16), 0..40)) {
             let neighbours = graph(vertices, edges.into_iter().map(|(one, other)| (one % vertices, other % vertices)));
-            let Elimination { order, columns } = eliminate(neighbours.clone());
+            let Elimination { order, columns } = eliminate(neighbours.clone()).unwrap();
             let mut sorted = order.clone();
             sorted.sort_unstable();
             prop_assert_eq!(sorted, (0..vertices as u32).collect::<Vec<_>>());
@@ -257,7 +263,7 @@ pub(super) mod tests {
         #[test]
         fn descendants_come_right_before(vertices in 1_usize..40, edges in prop::collection::vec((0_usize..40, 0_usize..40), 0..90)) {
             let edges = edges.into_iter().map(|(one, other)| (one % vertices, other % vertices));
-            let columns = eliminate(graph(vertices, edges)).columns;
+            let columns = eliminate(graph(vertices, edges)).unwrap().columns;
             let parent = |place: usize| columns[place].first().map(|&parent| parent as usize);
             // A postorder: between a vertex and its parent are descendants of the parent alone.
             for place in 0..vertices {
@@ -273,7 +279,7 @@ pub(super) mod tests {
         #[test]
         fn a_tree_fills_nothing(parents in prop::collection::vec(0_usize..1000, 0..60)) {
             let edges = parents.iter().enumerate().map(|(child, parent)| (child + 1, parent % (child + 1)));
-            let columns = eliminate(graph(parents.len() + 1, edges)).columns;
+            let columns = eliminate(graph(parents.len() + 1, edges)).unwrap().columns;
             prop_assert_eq!(columns.iter().map(Vec::len).sum::<usize>(), parents.len());
         }
     }
@@ -284,7 +290,7 @@ pub(super) mod tests {
     #[test]
     fn a_grid_fills_no_more_than_by_nested_dissection() {
         for side in [20_usize, 40, 60] {
-            let columns = eliminate(grid(side)).columns;
+            let columns = eliminate(grid(side)).unwrap().columns;
             let entries: usize = columns.iter().map(|column| column.len() + 1).sum();
             let multiplications: usize = columns.iter().map(|column| column.len() * (column.len() + 3) / 2).sum();
             let side = side as f64;

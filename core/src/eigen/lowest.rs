@@ -77,7 +77,7 @@ fn count_at_or_above(pencil: &Ordered, lambda: f64) -> Result<(f64, usize), Eige
     const ABOVE: [f64; 3] = [1e-4, 3e-4, LIMIT_MOVES];
     let mut counted = count_ordered(pencil, lambda).map(|counted| (lambda, counted));
     for above in ABOVE {
-        if counted.is_ok() {
+        if !matches!(counted, Err(EigenError::CountUncertain { .. })) {
             break;
         }
         let place = lambda * (1.0 + above);

@@ -57,7 +57,8 @@ impl Interval {
             let lambda = self.low + place * (self.high - self.low);
             match count_ordered(pencil, lambda) {
                 Ok(counted) => return Ok((lambda, counted)),
-                Err(error) => refusal = error,
+                Err(error @ EigenError::CountUncertain { .. }) => refusal = error,
+                Err(error) => return Err(error),
             }
         }
         Err(refusal)

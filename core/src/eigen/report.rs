@@ -6,6 +6,7 @@ use super::dense::inner_products;
 use super::product::SymmetricProduct;
 use super::shift::measure;
 use crate::ascending::ascending;
+use crate::patience::{self, GivenUp};
 
 /// A residual of so many rounding units of |K||x| + |λ||M||x| is all that a vector in double precision can have: storing x rounds every entry,
 /// and the factor's own backward error is some tens of units.
@@ -30,20 +31,25 @@ pub(super) struct Report {
 ///
 /// Values are Rayleigh quotients: their error is the square of the vector's and the rounding of xᵀKx, whatever the shift, while 1/θ - s
 /// carries the rounding of the largest θ.
+///
+/// # Errors
+/// [`GivenUp`] when nobody waits for it.
 pub(super) fn report(
     mass: &SymmetricProduct,
     stiffness: &SymmetricProduct,
     rigid: &Basis,
     vectors: Vec<f64>,
     shift: f64,
-) -> Report {
+) -> Result<Report, GivenUp> {
     let dof = rigid.dof;
     let mut vectors = vectors;
-    let images = mass.multiply(&vectors);
-    for (vector, image) in vectors.chunks_exact_mut(dof).zip(images.chunks_exact(dof)) {
+    patience::check()?;
+    let mut images = mass.multiply(&vectors);
+    for (vector, image) in vectors.chunks_exact_mut(dof).zip(images.chunks_exact_mut(dof)) {
         let length = dot(vector, image).sqrt();
-        vector.iter_mut().for_each(|value| *value /= length);
+        vector.iter_mut().chain(image).for_each(|value| *value /= length);
     }
+    patience::check()?;
     let forces = stiffness.multiply(&vectors);
     let quotients: Vec<f64> =
         vectors.chunks_exact(dof).zip(forces.chunks_exact(dof)).map(|(vector, force)| dot(vector, force)).collect();
@@ -53,8 +59,8 @@ pub(super) fn report(
     let ordered = |columns: &[f64]| -> Vec<f64> {
         order.iter().flat_map(|&mode| columns[mode * dof..(mode + 1) * dof].iter().copied()).collect()
     };
-    let (vectors, forces) = (ordered(&vectors), ordered(&forces));
-    let images = mass.multiply(&vectors);
+    let [vectors, images, forces] = [vectors, images, forces].map(|columns| ordered(&columns));
+    patience::check()?;
     let modes = || forces.chunks_exact(dof).zip(images.chunks_exact(dof)).zip(&values);
     let residuals: Vec<f64> = modes()
         .map(|((force, image), &value)| {
@@ -71,8 +77,9 @@ pub(super) fn report(
             residual <= ROUNDING_UNITS * unit
         }
     });
+    patience::check()?;
     let orthogonality = orthogonality(&vectors, &images, rigid);
-    Report { values, vectors, residuals, orthogonality, accurate }
+    Ok(Report { values, vectors, residuals, orthogonality, accurate })
 }
 
 /// (mode): largest departure of its row of [X Z]ᵀ M X from the identity.

@@ -6,9 +6,13 @@ use super::EigenError;
 use super::dense::{add_combination, combination};
 use super::lanczos::Lanczos;
 use crate::ascending::ascending;
+use crate::patience::{self, GivenUp};
 
 /// An eigenvalue takes two or three QR sweeps; a matrix that needs so many of them has none that can be found.
 const MOST_SWEEPS: usize = 30;
+
+/// Vectors made before it is asked whether they are still wanted; fewer would go through the basis more often.
+const BETWEEN_LOOKS: usize = 16;
 
 /// Ritz pairs, largest θ = 1/(λ - σ) first, that is lowest λ first.
 pub(super) struct Ritz {
@@ -24,6 +28,7 @@ pub(super) struct Ritz {
 impl Ritz {
     /// Solves the projected problem. Cost: about nine cubes of the number of expanded vectors, in flops.
     pub(super) fn of(lanczos: &Lanczos) -> Result<Ritz, EigenError> {
+        patience::check()?;
         let size = lanczos.expanded();
         let projected = projected(lanczos);
         if projected.iter().any(|value| !value.is_finite()) {
@@ -51,11 +56,18 @@ impl Ritz {
     ///
     /// x + (A x - θ x)/θ = A x / θ costs no solve, because A x - θ x lies along the pending block. Its residual in K x = λ M x
     /// is the mass times a smooth vector, while that of x itself carries the stiffness of the finest waves.
-    pub(super) fn vectors(&self, lanczos: &Lanczos, count: usize) -> Vec<f64> {
+    ///
+    /// # Errors
+    /// [`GivenUp`] when nobody waits for them.
+    pub(super) fn vectors(&self, lanczos: &Lanczos, count: usize) -> Result<Vec<f64>, GivenUp> {
         let (dof, size) = (lanczos.basis.dof, lanczos.expanded());
         let (first, last) = (lanczos.deflated * dof, (lanczos.deflated + size) * dof);
         let coordinates = &self.coordinates[..count * size];
-        let mut vectors = combination(&lanczos.basis.vectors[first..last], coordinates, dof, count);
+        let mut vectors = Vec::with_capacity(count * dof);
+        for some in coordinates.chunks(BETWEEN_LOOKS * size) {
+            patience::check()?;
+            vectors.extend(combination(&lanczos.basis.vectors[first..last], some, dof, some.len() / size));
+        }
         let rank = lanczos.steps.last().map_or(0, |step| step.rank);
         let remainders: Vec<f64> = coordinates
             .chunks_exact(size)
@@ -63,7 +75,7 @@ impl Ritz {
             .flat_map(|(coordinates, theta)| remainder(lanczos, coordinates).into_iter().map(move |part| part / theta))
             .collect();
         add_combination(&mut vectors, 1.0, &lanczos.basis.vectors[last..last + rank * dof], &remainders, dof);
-        vectors
+        Ok(vectors)
     }
 }
 

@@ -9,6 +9,7 @@ use super::report::{Report, fix_sign, report};
 use super::ritz::Ritz;
 use super::shift::{self, Scale};
 use super::{EigenError, Eigenpairs, Factor, RESIDUAL_TOLERANCE};
+use crate::patience::GivenUp;
 
 /// A mode is first taken for accurate at this share of the tolerance: the iteration knows residuals in the norm of M⁻¹, the report
 /// uses the plain one, and the two differ by the spread of masses.
@@ -99,7 +100,7 @@ impl<'a> Search<'a> {
 
     /// Starts again at another shift, from the lowest Ritz vectors.
     fn move_shift(&mut self, shift: f64, ritz: &Ritz) -> Result<(), EigenError> {
-        let start = ritz.vectors(&self.lanczos, self.task.width.min(ritz.theta.len()));
+        let start = ritz.vectors(&self.lanczos, self.task.width.min(ritz.theta.len()))?;
         let (shift, factor) = shift::factorise(self.task.pencil, shift)?;
         self.shift = shift;
         self.tolerance = FIRST_SHARE * RESIDUAL_TOLERANCE;
@@ -133,7 +134,7 @@ impl<'a> Search<'a> {
             let ritz = Ritz::of(&self.lanczos)?;
             let accurate = self.accurate(&ritz);
             if accurate >= self.task.wanted {
-                let found = self.report(&ritz);
+                let found = self.report(&ritz)?;
                 if found.accurate {
                     match self.prove(&ritz, full)? {
                         Verdict::Complete(gap) => return Ok(self.finish(found, gap)),
@@ -180,8 +181,8 @@ impl<'a> Search<'a> {
         ritz.theta.iter().zip(&ritz.error).take_while(|&pair| meets(pair)).count()
     }
 
-    fn report(&self, ritz: &Ritz) -> Report {
-        let vectors = ritz.vectors(&self.lanczos, self.task.wanted);
+    fn report(&self, ritz: &Ritz) -> Result<Report, GivenUp> {
+        let vectors = ritz.vectors(&self.lanczos, self.task.wanted)?;
         report(self.task.mass, self.task.stiffness, self.task.rigid, vectors, self.shift)
     }
 

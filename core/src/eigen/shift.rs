@@ -71,8 +71,9 @@ impl Scale {
 pub(super) fn factorise<'a>(pencil: &Ordered<'a>, guess: f64) -> Result<(f64, Factor<'a>), EigenError> {
     let mut shift = guess;
     for _ in 0..LIFTS {
-        if let Ok(factor) = Factor::of(pencil, -shift) {
-            return Ok((shift, factor));
+        match Factor::of(pencil, -shift) {
+            Err(EigenError::NotPositiveDefinite { .. }) => {}
+            factorised => return Ok((shift, factorised?)),
         }
         shift *= LIFT;
     }

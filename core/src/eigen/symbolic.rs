@@ -36,7 +36,7 @@ impl Symbolic {
     pub fn new(pattern: &Pattern) -> Result<Symbolic, EigenError> {
         pattern.check()?;
         let equations = equations_by_node(pattern);
-        let elimination = eliminate(graph_of_nodes(pattern, &equations));
+        let elimination = eliminate(graph_of_nodes(pattern, &equations))?;
         let of_node = |&node: &u32| &equations[node as usize];
         let order: Vec<u32> = elimination.order.iter().flat_map(of_node).copied().collect();
         let dof = pattern.dof();

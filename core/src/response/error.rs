@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use crate::patience::GivenUp;
+
 /// A response that can't be had.
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
@@ -57,6 +59,9 @@ pub enum ResponseError {
         /// The last node there is.
         last: usize,
     },
+    /// Nobody waits for the result.
+    #[error(transparent)]
+    GivenUp(#[from] GivenUp),
 }
 
 impl ResponseError {
@@ -77,6 +82,7 @@ impl ResponseError {
             Self::BadNumber { .. } => "bad_modes",
             Self::Outside { .. } => "outside_limits",
             Self::OffTheSurface { .. } => "off_the_wood",
+            Self::GivenUp(_) => "given_up",
         }
     }
 }

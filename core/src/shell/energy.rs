@@ -11,6 +11,7 @@ use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
 use super::patch::Patch;
 use super::supports::DOFS_PER_NODE;
+use crate::patience;
 use crate::wood::{Grain, Wood, WoodConstant};
 
 /// Energies of shapes in the shell's own wood, and their derivatives by the logarithm of each parameter, at fixed
@@ -73,6 +74,7 @@ impl EnergySlopes {
         let mut own = Vec::with_capacity(count);
         let (grain, stepped) = (wood.grain(), stepped.map(|pair| pair.map(|wood| wood.grain())));
         for (triangle, nodes) in geometry.triangles.iter().enumerate() {
+            patience::check()?;
             let patch = geometry.patch(triangle);
             own.clear();
             own.extend(shapes.chunks_exact(shapes.len() / count.max(1)).map(|shape| of_element(shape, nodes)));

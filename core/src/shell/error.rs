@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use crate::patience::GivenUp;
 use crate::wood::WoodError;
 
 /// A mesh, support or wood from which no shell can be built.
@@ -67,4 +68,7 @@ pub enum ShellError {
     /// The wood cannot be.
     #[error(transparent)]
     Wood(#[from] WoodError),
+    /// Nobody waits for the result.
+    #[error(transparent)]
+    GivenUp(#[from] GivenUp),
 }

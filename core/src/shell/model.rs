@@ -7,7 +7,11 @@ use super::equations::{ELEMENT_ENTRIES, Equations, HELD};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
+use crate::patience;
 use crate::wood::Wood;
+
+/// Elements assembled before it is asked whether that is still wanted: some milliseconds, and no cost to a handle's step.
+const BETWEEN_LOOKS: usize = 1000;
 
 /// Stiffness and mass of a shell on its equations, SI units.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,6 +54,9 @@ impl ShellModel {
         let grain = wood.grain();
         let mut model = Self::nothing(equations);
         for triangle in 0..geometry.triangles.len() {
+            if triangle % BETWEEN_LOOKS == 0 {
+                patience::check()?;
+            }
             let patch = geometry.patch(triangle);
             let part = element(&patch, &grain, options);
             let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);

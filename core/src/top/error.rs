@@ -7,6 +7,7 @@ use crate::eigen::EigenError;
 use crate::fittings::FittingError;
 use crate::mesh::MeshError;
 use crate::modes::ModesError;
+use crate::patience::GivenUp;
 use crate::shell::ShellError;
 use crate::wood::WoodError;
 
@@ -35,6 +36,9 @@ pub enum TopError {
     /// The modes can't be had.
     #[error(transparent)]
     Modes(#[from] ModesError),
+    /// Nobody waits for the result.
+    #[error(transparent)]
+    GivenUp(#[from] GivenUp),
 }
 
 impl TopError {
@@ -42,6 +46,10 @@ impl TopError {
     #[must_use]
     pub fn kind(&self) -> &'static str {
         match self {
+            Self::GivenUp(_)
+            | Self::Shell(ShellError::GivenUp(_))
+            | Self::Eigen(EigenError::GivenUp(_))
+            | Self::Modes(ModesError::Eigen(EigenError::GivenUp(_))) => "given_up",
             Self::Design(error) => error.kind(),
             Self::Mesh(_) => "mesh",
             Self::Shell(_) => "shell",

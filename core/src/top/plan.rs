@@ -4,6 +4,7 @@ use super::{Shape, TopError};
 use crate::design::Rim;
 use crate::eigen::Symbolic;
 use crate::mesh::{MeshSize, PlanMesh};
+use crate::patience;
 use crate::shell::{Equations, Supports};
 
 /// What a rim holds unmoved, which decides the equations; a rim on springs holds nothing so.
@@ -51,6 +52,7 @@ impl Plan {
     /// [`TopError::Mesh`] when boundaries are too near each other to be meshed.
     pub fn new(shape: &Shape, held: Held, size: MeshSize) -> Result<Self, TopError> {
         let mesh = PlanMesh::new(&shape.outline, &shape.holes, size)?;
+        patience::check()?;
         let nodes = mesh.points_mm.len();
         let supports = match held {
             Held::Nothing => Supports::free(nodes),
@@ -58,6 +60,7 @@ impl Plan {
             Held::Clamped => Supports::clamped(nodes, &mesh.rim_nodes),
         };
         let equations = Equations::new(&mesh.triangles, &supports)?;
+        patience::check()?;
         let symbolic = Symbolic::new(&equations.pattern)?;
         Ok(Self { mesh, supports, equations, symbolic })
     }

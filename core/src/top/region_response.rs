@@ -74,10 +74,11 @@ impl RegionResponse {
         energies.iter().map(|own| if whole > 0.0 { own / whole } else { 0.0 }).collect()
     }
 
-    /// (region): root of the mean square, over its area, of the outward velocity's peak, m/s.
+    /// The mean square, over its area, of the outward velocity's peak of the region at `place` in [`RegionResponse::kinds`], m²/s²; zero
+    /// where there is none.
     #[must_use]
-    pub fn outward_m_s(&self, motion: &ModalMotion) -> Vec<f64> {
-        self.regions.iter().map(|region| motion.of_velocities(&region.outward).max(0.0).sqrt()).collect()
+    pub fn outward_square(&self, place: usize, motion: &ModalMotion) -> f64 {
+        self.regions.get(place).map_or(0.0, |region| motion.of_velocities(&region.outward).max(0.0))
     }
 
     /// (region): volume velocity outwards, m³/s; they add up to the top's.

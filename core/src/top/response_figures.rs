@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::RegionResponse;
+use crate::patience::{self, GivenUp};
 use crate::regions::RegionKind;
 use crate::response::{Bridge, BridgeFeet, Complex, ModalMotion, Port, Resonators, ResponseError, Sweep, decibels};
 
@@ -138,12 +139,15 @@ impl Bands {
         let island = kinds.iter().position(|kind| *kind == RegionKind::Island);
 
         let low = motions(resonators, &forces, ISLAND_BAND_HZ)?;
-        let island_db = island.map(|island| {
-            let square = |motion: &ModalMotion| regions.outward_m_s(motion)[island].powi(2);
-            decibels(mean(&low, square).sqrt(), 1.0)
-        });
-        let foot = |side: usize| mean(&low, |motion| motion.velocity(&feet.outward[side]).norm_sqr()).sqrt();
-        let bass_over_treble_db = decibels(foot(0), foot(1));
+        let island_db = match island {
+            Some(island) => {
+                let square = |motion: &ModalMotion| regions.outward_square(island, motion);
+                Some(decibels(mean(&low, square)?.sqrt(), 1.0))
+            }
+            None => None,
+        };
+        let foot = |side: usize| mean(&low, |motion| motion.velocity(&feet.outward[side]).norm_sqr()).map(f64::sqrt);
+        let bass_over_treble_db = decibels(foot(0)?, foot(1)?);
 
         let area_of_wings: f64 =
             regions.area_shares().zip(&wing).filter(|(_, wing)| **wing).map(|(share, _)| share).sum();
@@ -151,7 +155,7 @@ impl Bands {
             let of_wings = |motion: &ModalMotion| {
                 regions.energy_shares(motion).iter().zip(&wing).filter(|(_, wing)| **wing).map(|(share, _)| share).sum()
             };
-            Some(mean(&motions(resonators, &forces, WING_BAND_HZ)?, of_wings) / area_of_wings)
+            Some(mean(&motions(resonators, &forces, WING_BAND_HZ)?, of_wings)? / area_of_wings)
         } else {
             None
         };
@@ -168,6 +172,11 @@ fn motions(
     Ok(sweep.frequencies_hz().iter().map(|&hz| resonators.motion(forces, hz)).collect())
 }
 
-fn mean(motions: &[ModalMotion], read: impl Fn(&ModalMotion) -> f64) -> f64 {
-    motions.iter().map(read).sum::<f64>() / motions.len().max(1) as f64
+fn mean(motions: &[ModalMotion], read: impl Fn(&ModalMotion) -> f64) -> Result<f64, GivenUp> {
+    let mut sum = 0.0;
+    for motion in motions {
+        patience::check()?;
+        sum += read(motion);
+    }
+    Ok(sum / motions.len().max(1) as f64)
 }
