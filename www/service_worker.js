@@ -23,6 +23,9 @@ const PATIENCE_MS = 4000;
 /** So many files at a time are asked for: the page that is open goes first. */
 const AT_ONCE = 3;
 
+/** A host that keeps only files may not send them: what the page shares with its workers needs them on both. */
+const ISOLATION = { "Cross-Origin-Opener-Policy": "same-origin", "Cross-Origin-Embedder-Policy": "require-corp" };
+
 /** @param {string} path */
 const address = (path) => new URL(path, scope).href;
 
@@ -60,7 +63,19 @@ async function fetched(path) {
   for (const packed of ["Content-Encoding", "Content-Length", "Vary"]) {
     headers.delete(packed);
   }
-  return new Response(body, { headers });
+  return isolated(body, { headers });
+}
+
+/**
+ * @param {BodyInit | null} body
+ * @param {{ status?: number, statusText?: string, headers: Headers }} answer
+ */
+function isolated(body, { status, statusText, headers }) {
+  const all = new Headers(headers);
+  for (const [name, value] of Object.entries(ISOLATION)) {
+    all.set(name, value);
+  }
+  return new Response(body, { status, statusText, headers: all });
 }
 
 /** Throws editions away that no open page needs. */
@@ -107,6 +122,9 @@ async function newest(request, page) {
   try {
     const late = new Promise((_, reject) => setTimeout(() => reject(new Error("too slow")), PATIENCE_MS));
     const response = /** @type {Response} */ (await Promise.race([fetch(request), late]));
+    if (response.ok) {
+      return isolated(response.body, response);
+    }
     return response.status < 500 ? response : kept;
   } catch {
     return kept;

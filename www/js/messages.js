@@ -437,8 +437,8 @@
 /** @typedef {{ [K in RequestKind]: RequestOf<K> }[RequestKind]} Request */
 
 /**
- * The first message to a worker: its module, compiled once by the page and shared by every restart.
- * @typedef {{ kind: "start", module: WebAssembly.Module }} Start
+ * The first message to a worker: its module, compiled once by the page and shared by every restart, and how it learns what was called off.
+ * @typedef {{ kind: "start", module: WebAssembly.Module, recall?: import("./recall.js").Recall }} Start
  */
 
 /**

@@ -2,6 +2,7 @@
 
 declare module "*/wasm/compute.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export function work_while(wanted: () => boolean): void;
   export const Workshop: { demo_design: () => string } & (new () => import("./workshop_desk.js").WorkshopCore);
 }
 
@@ -19,6 +20,7 @@ declare module "*/wasm/board.js" {
 
 declare module "*/wasm/drive.js" {
   export default function init(options: { module_or_path: WebAssembly.Module }): Promise<unknown>;
+  export function work_while(wanted: () => boolean): void;
   export const DrivenTop: import("./drive_desk.js").TopClass & (new (json: string) => import("./drive_desk.js").Top);
   export const StepBench: new (json: string) => import("./steps_desk.js").StepBench;
 }

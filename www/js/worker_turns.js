@@ -5,6 +5,8 @@
  * be trusted any more: the worker says so and stops answering, and the page starts a new one.
  */
 /** @import { Exchange, Problem, Reply, Request, RequestKind, Start } from "./messages.js" */
+/** @import { Recall } from "./recall.js" */
+import { isWanted } from "./recall.js";
 import { RequestQueue } from "./request_queue.js";
 
 /**
@@ -14,8 +16,14 @@ import { RequestQueue } from "./request_queue.js";
 
 const queue = new RequestQueue();
 
-/** @type {((module: WebAssembly.Module) => Promise<Desk>) | undefined} */
+/** @typedef {(module: WebAssembly.Module, wanted: () => boolean) => Promise<Desk>} Opening wanted: whether the request at hand still is */
+
+/** @type {Opening | undefined} */
 let opening;
+/** @type {Recall | undefined} */
+let recall;
+/** The number of the request at hand. */
+let at_hand = 0;
 /** @type {Desk | undefined} */
 let desk;
 let turn_asked = false;
@@ -30,6 +38,7 @@ self.addEventListener("message", (/** @type {MessageEvent<Start | Request>} */ e
   const message = event.data;
   if (message.kind === "start") {
     // Reported, an error reaches the page as the worker's error event; a rejected promise would not.
+    recall = message.recall;
     start(message.module).catch(reportError);
     return;
   }
@@ -42,7 +51,7 @@ self.addEventListener("message", (/** @type {MessageEvent<Start | Request>} */ e
 
 /**
  * Answers what the page asks, once it has sent the module.
- * @param {(module: WebAssembly.Module) => Promise<Desk>} open
+ * @param {Opening} open
  */
 export function takeTurns(open) {
   opening = open;
@@ -50,7 +59,7 @@ export function takeTurns(open) {
 
 /** @param {WebAssembly.Module} module */
 async function start(module) {
-  desk = await opening?.(module);
+  desk = await opening?.(module, () => isWanted(recall, at_hand));
   askTurn();
 }
 
@@ -67,18 +76,34 @@ function takeTurn() {
   if (request === undefined || desk === undefined) {
     return;
   }
-  try {
-    const value = desk.answer(request);
-    say({ id: request.id, outcome: "done", value }, arraysOf(value));
-  } catch (thrown) {
-    if (isProblem(thrown)) {
-      say({ id: request.id, outcome: "problem", problem: thrown });
-    } else {
-      crashed = true;
-      say({ id: request.id, outcome: "crashed", text: String(thrown) });
-    }
+  at_hand = request.id;
+  if (isWanted(recall, at_hand)) {
+    answer(desk, request);
+  } else {
+    say({ id: at_hand, outcome: "superseded" });
   }
   askTurn();
+}
+
+/**
+ * @param {Desk} desk
+ * @param {Request} request
+ */
+function answer(desk, request) {
+  const { id } = request;
+  try {
+    const value = desk.answer(request);
+    say({ id, outcome: "done", value }, arraysOf(value));
+  } catch (thrown) {
+    if (!isProblem(thrown)) {
+      crashed = true;
+      say({ id, outcome: "crashed", text: String(thrown) });
+    } else if (isWanted(recall, id)) {
+      say({ id, outcome: "problem", problem: thrown });
+    } else {
+      say({ id, outcome: "superseded" });
+    }
+  }
 }
 
 /**

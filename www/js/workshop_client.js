@@ -3,6 +3,7 @@
  */
 /** @import { Exchange, Problem, Reply, Request, RequestKind } from "./messages.js" */
 import { WORDS } from "#words/page.js";
+import { callOff, sharedRecall } from "./recall.js";
 
 /**
  * A worker that has not answered the request it is busy with after this long is taken for dead. The slowest honest
@@ -42,6 +43,7 @@ export class WorkshopClient {
   /** @type {Map<number, Waiting>} */
   #waiting = new Map();
   #next_id = 1;
+  #recall = sharedRecall();
   /** @type {number[]} */
   #restarts_ms = [];
   /** @type {number | undefined} */
@@ -101,16 +103,21 @@ export class WorkshopClient {
   }
 
   /**
-   * Gives up everything that was asked, at once: the worker is told to stop and another started in its place. A thread that computes may go
-   * on for a while beside it: Chromium stops one by force after two seconds.
+   * Gives up everything that was asked, at once: the worker learns of it while it computes and goes on with what comes next. Where it can't
+   * learn of it, another is started in its place; Chromium then lets the old one compute on for up to two seconds.
    * Whoever waits is told that it is superseded. Costs nothing when nothing was asked.
    */
   abandon() {
     if (this.#worker !== undefined && this.#waiting.size > 0) {
       const waiting = [...this.#waiting.values()];
       this.#waiting.clear();
-      this.#worker.terminate();
-      this.#startWorker();
+      if (this.#recall === undefined) {
+        this.#worker.terminate();
+        this.#startWorker();
+      } else {
+        callOff(this.#recall, this.#next_id - 1);
+        this.#listenForSilence();
+      }
       for (const { reject } of waiting) {
         reject(new Superseded());
       }
@@ -124,7 +131,7 @@ export class WorkshopClient {
     worker.addEventListener("error", (event) => this.#fail(worker, event.message));
     worker.addEventListener("messageerror", () => this.#fail(worker, "unreadable message"));
     compiled(this.#module_url).then(
-      (module) => worker.postMessage({ kind: "start", module }),
+      (module) => worker.postMessage({ kind: "start", module, recall: this.#recall }),
       (reason) => this.#giveUp(String(reason)),
     );
     for (const { request } of this.#waiting.values()) {

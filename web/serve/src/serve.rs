@@ -34,6 +34,8 @@ pub struct Served {
 /// What the server's threads share.
 struct Shared {
     folder: std::path::PathBuf,
+    /// Whether pages are isolated.
+    isolates: bool,
     served: Mutex<Vec<Served>>,
     stopped: AtomicBool,
 }
@@ -57,9 +59,21 @@ impl Server {
     /// # Errors
     /// [`Error::Port`] when none of the ports tried is free.
     pub fn start(folder: &Path, port: u16) -> Result<Server, Error> {
+        Server::listen(folder, port, true)
+    }
+
+    /// The same without the headers that isolate pages, as most hosts of files answer.
+    ///
+    /// # Errors
+    /// As for [`Server::start`].
+    pub fn start_plain(folder: &Path, port: u16) -> Result<Server, Error> {
+        Server::listen(folder, port, false)
+    }
+
+    fn listen(folder: &Path, port: u16, isolates: bool) -> Result<Server, Error> {
         let (listener, port) = port::listen(port)?;
         let served = Mutex::new(Vec::new());
-        let shared = Arc::new(Shared { folder: folder.to_owned(), served, stopped: AtomicBool::new(false) });
+        let shared = Arc::new(Shared { folder: folder.to_owned(), isolates, served, stopped: AtomicBool::new(false) });
         let accepting = std::thread::spawn({
             let shared = Arc::clone(&shared);
             move || accept(&listener, &shared)

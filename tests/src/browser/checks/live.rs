@@ -6,6 +6,7 @@ use std::process::Command;
 use anyhow::{Context, Result, ensure};
 use bombatura_serve::build;
 use serde::Deserialize;
+use serde_json::json;
 
 use super::{Place, Run};
 use crate::browser::{Backend, Page, breakage, find::Role};
@@ -17,6 +18,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     let died = place.session.with_script(breakage::WORKERS, workers_die_solving(place));
     run.check("workers that die in the middle of a solve start again", died).await;
     run.check("the fine mesh is worked out on request and can be given up", fine_mesh(place)).await;
+    run.check("a solve that nobody waits for ends, and its worker goes on", solve_ends(place)).await;
     if run.backend == Backend::Nothing {
         run.check("two thousand moves of a handle take no more memory", async { memory_stays(place.site) }).await;
     }
@@ -140,6 +142,43 @@ async fn fine_mesh(place: &Place<'_>) -> Result<()> {
     ensure!(off > 0.0 && off < 0.03, "the first mode is at {} Hz and was at {} Hz", fine[0], standard[0]);
     super::controls::move_slider(&page, "Arch height").await?;
     ensure!(page.hertz().await?.len() == standard.len(), "a change does not lead back to the standard mesh");
+    page.without_errors().await
+}
+
+/// Gives a solve up while the worker is in the midst of it. Returns how many workers were started, and what became of each request.
+const GIVE_UP: &str = r#"
+const done = arguments[arguments.length - 1];
+const Plain = Worker;
+let started = 0;
+const outcomes = {};
+globalThis.Worker = class extends Plain {
+  constructor(...what) {
+    super(...what);
+    started += 1;
+    this.addEventListener("message", ({ data }) => { outcomes[data.id] = data.outcome; });
+  }
+};
+(async () => {
+  const at = (path) => new URL(`../${path}`, document.querySelector("script[src]").src);
+  const { Superseded, WorkshopClient } = await import(at("js/workshop_client.js").href);
+  const client = new WorkshopClient(at("js/compute_worker.js"), at("wasm/compute_bg.wasm"), () => {});
+  const design = await client.ask("demo", {});
+  const solve = (size) => client.ask("solve", { design, size, count: 26, wish: { name: "ring", number: 5 } });
+  await solve("preview");
+  const given_up = solve("fine").then(() => "solved", (reason) => reason instanceof Superseded);
+  await new Promise((wait) => setTimeout(wait, 200));
+  client.abandon();
+  const { modes } = await solve("preview");
+  globalThis.Worker = Plain;
+  done([started, outcomes, await given_up, modes.length]);
+})();
+"#;
+
+async fn solve_ends(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    let said = page.run(GIVE_UP).await?;
+    let outcomes = json!({ "1": "done", "2": "done", "3": "superseded", "4": "done" });
+    ensure!(said == json!([1, outcomes, true, 26]), "{said}");
     page.without_errors().await
 }
 

@@ -26,7 +26,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 const KEPT: &str = "document.documentElement.dataset.offline === 'ready'";
 
 /// A visit in a small window, waited for until everything is kept.
-async fn kept_page<'a>(place: &'a Place<'_>, url: &str) -> Result<Page<'a>> {
+pub(super) async fn kept_page<'a>(place: &'a Place<'_>, url: &str) -> Result<Page<'a>> {
     place.session.prefer_less_motion(true).await?;
     let page = Page::open(place.session, url, SMALL).await?;
     page.judged().await?;

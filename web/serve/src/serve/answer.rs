@@ -9,14 +9,15 @@ use super::request::Request;
 use super::{mime, request_path};
 use crate::build::edition;
 
-/// Headers of every answer. The first three isolate the page from others, as the site's own host should too.
-const HEADERS: [(&str, &str); 5] = [
+/// Isolate the page from others, as the site's own host should too: memory is shared with a worker only then.
+const ISOLATION: [(&str, &str); 3] = [
     ("Cross-Origin-Opener-Policy", "same-origin"),
     ("Cross-Origin-Embedder-Policy", "require-corp"),
     ("Cross-Origin-Resource-Policy", "same-origin"),
-    ("X-Content-Type-Options", "nosniff"),
-    ("Vary", "Accept-Encoding"),
 ];
+
+/// Headers of every answer.
+const HEADERS: [(&str, &str); 2] = [("X-Content-Type-Options", "nosniff"), ("Vary", "Accept-Encoding")];
 
 /// What an edition holds never changes under the same name; a developer's reload must see everything else as it is now.
 fn cache_control(path: &str) -> &'static str {
@@ -78,6 +79,12 @@ fn words(status: u16, words: &'static str) -> Answer {
 impl Answer {
     fn with(mut self, name: &'static str, value: impl Into<String>) -> Answer {
         self.headers.push((name, value.into()));
+        self
+    }
+
+    /// The same for a page that shares nothing with others.
+    pub(super) fn isolated(mut self) -> Answer {
+        self.headers.extend(ISOLATION.map(|(name, value)| (name, value.to_owned())));
         self
     }
 

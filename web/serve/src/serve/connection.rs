@@ -28,7 +28,8 @@ fn exchange(stream: &TcpStream, shared: &Shared) -> io::Result<()> {
         }
         let request = Request::parse(&head);
         let stays_open = request.as_ref().is_some_and(|request| request.keeps_connection);
-        let mut answer = answer::to(&shared.folder, request.as_ref());
+        let answer = answer::to(&shared.folder, request.as_ref());
+        let mut answer = if shared.isolates { answer.isolated() } else { answer };
         // Taken down first: who has the answer may ask at once what was sent.
         shared.served.lock().unwrap_or_else(PoisonError::into_inner).push(Served {
             target: request.as_ref().map_or_else(String::new, |request| request.target.clone()),

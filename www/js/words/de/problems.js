@@ -272,6 +272,7 @@ const KINDS = {
     "Einen anderen Wert versuchen.",
     message,
   ],
+  given_up: () => ["Darauf wartet niemand mehr, darum wurde nicht zu Ende gerechnet.", "Noch einmal danach fragen."],
   modes: (_, { message }) => [
     "Die Moden dieser Decke sind so nicht zu haben.",
     "Einen anderen Wert versuchen.",
