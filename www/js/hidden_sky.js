@@ -11,30 +11,23 @@ import { nodeCount, nodesOf, OUTSIDE } from "./picture_nodes.js";
 const REACH_MM = 24;
 const DIRECTIONS = 16;
 const INSIDE = 1;
-/** Work at a stretch, ms: well below what a person or a moving picture would notice. */
-const STRETCH_MS = 8;
 
 /**
  * @param {Pick<Picture, "positions" | "kinds">} picture
- * @returns {Promise<Float32Array>} (vertex) 0 under an open sky, at most 1; worked out bit by bit, so that the page goes on
+ * @returns {Float32Array} (vertex) 0 under an open sky, at most 1
  */
-export async function hiddenSky(picture) {
+export function hiddenSky(picture) {
   const { kinds, positions } = picture;
   const count = nodeCount(picture);
   const places = positions.subarray(0, 3 * count);
   const cells = inCells(places);
   const faces = [places, positions.subarray(3 * count, 6 * count)];
   const hidden = faces.map(() => new Float32Array(count));
-  let begun = performance.now();
   for (let node = 0; node < count; node++) {
     // Both faces lie over each other but for a thickness.
     const near = cells.get(cellOf(places[3 * node], places[3 * node + 1])) ?? [];
     hidden[0][node] = hiddenAt(faces[0], node, near, 1);
     hidden[1][node] = hiddenAt(faces[1], node, near, -1);
-    if (performance.now() - begun > STRETCH_MS) {
-      await new Promise((resolve) => setTimeout(resolve));
-      begun = performance.now();
-    }
   }
   const nodes = nodesOf(picture);
   return Float32Array.from(kinds, (kind, vertex) => {

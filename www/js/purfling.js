@@ -19,18 +19,19 @@ export function edgeDistances(picture) {
   const distances = new Float32Array(count);
   for (let node = 0; node < count; node++) {
     const [x, y] = [positions[3 * node], positions[3 * node + 1]];
-    let nearest = REACH_MM;
+    let nearest = REACH_MM * REACH_MM;
     let [ax, ay] = [positions[3 * ring[ring.length - 1]], positions[3 * ring[ring.length - 1] + 1]];
     for (const next of ring) {
       const [bx, by] = [positions[3 * next], positions[3 * next + 1]];
       if (Math.abs(x - bx) < 2 * REACH_MM && Math.abs(y - by) < 2 * REACH_MM) {
         const [dx, dy] = [bx - ax, by - ay];
         const along = Math.min(Math.max(((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy), 0), 1);
-        nearest = Math.min(nearest, Math.hypot(x - ax - along * dx, y - ay - along * dy));
+        const [off_x, off_y] = [x - ax - along * dx, y - ay - along * dy];
+        nearest = Math.min(nearest, off_x * off_x + off_y * off_y);
       }
       [ax, ay] = [bx, by];
     }
-    distances[node] = nearest;
+    distances[node] = Math.sqrt(nearest);
   }
   return Float32Array.from(nodes, (node) => distances[node]);
 }

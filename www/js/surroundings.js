@@ -4,8 +4,7 @@
  */
 /** @import { Picture } from "./messages.js" */
 /** @import { Stage } from "./stage.js" */
-import { hiddenSky } from "./hidden_sky.js";
-import { edgeDistances } from "./purfling.js";
+/** @import { SurroundingsReply } from "./surroundings_worker.js" */
 
 /** A top that has kept its shape for this long is not under a moving handle, ms. */
 const STILL_MS = 250;
@@ -38,17 +37,31 @@ export function dress(stage) {
   void lay();
 }
 
+/** @type {Map<number, (surroundings: Float32Array) => void>} by the number of what was asked */
+const waiting = new Map();
+let asked = 0;
+/** @type {Worker | undefined} */
+let worker;
+
 /**
  * @param {Picture} picture
- * @returns {Promise<Float32Array>} (vertex, [mm from the outline, share of the sky hidden])
+ * @returns {Promise<Float32Array>} (vertex, [mm from the outline, share of the sky hidden]); some 40 ms of work, which a worker of its own does
  */
-export async function surroundingsOf(picture) {
-  const distances = edgeDistances(picture);
-  const hidden = await hiddenSky(picture);
-  const both = new Float32Array(2 * distances.length);
-  distances.forEach((distance, vertex) => {
-    both[2 * vertex] = distance;
-    both[2 * vertex + 1] = hidden[vertex];
-  });
-  return both;
+export function surroundingsOf({ positions, kinds, triangles }) {
+  worker ??= start();
+  asked += 1;
+  worker.postMessage({ id: asked, positions, kinds, triangles });
+  return new Promise((resolve) => waiting.set(asked, resolve));
+}
+
+function start() {
+  const started = new Worker(new URL("./surroundings_worker.js", import.meta.url), { type: "module" });
+  started.addEventListener(
+    "message",
+    (/** @type {MessageEvent<SurroundingsReply>} */ { data: { id, surroundings } }) => {
+      waiting.get(id)?.(surroundings);
+      waiting.delete(id);
+    },
+  );
+  return started;
 }
