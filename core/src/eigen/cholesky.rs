@@ -94,12 +94,18 @@ impl Cholesky {
         })
     }
 
-    /// Solves for up to [`LANES`] right sides in place, `block` (column, position); only where every pivot was positive.
-    pub(super) fn solve(&self, symbolic: &Symbolic, block: &mut [f64]) {
-        let mut lanes = vec![[0.0; LANES]; symbolic.dof()];
-        interleave(block, &mut lanes);
-        on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, lanes: &mut lanes });
-        separate(&lanes, block);
+    /// Solves for right sides in place, `columns` (column, position); only where every pivot was positive. All take part in one passage
+    /// through the factor, [`LANES`] at a time at each supernode: a factor is larger than the caches.
+    pub(super) fn solve(&self, symbolic: &Symbolic, columns: &mut [f64]) {
+        let dof = symbolic.dof();
+        let mut lanes = vec![[0.0; LANES]; columns.len().div_ceil(LANES * dof) * dof];
+        for (group, lanes) in columns.chunks(LANES * dof).zip(lanes.chunks_exact_mut(dof)) {
+            interleave(group, lanes);
+        }
+        on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, dof, lanes: &mut lanes });
+        for (group, lanes) in columns.chunks_mut(LANES * dof).zip(lanes.chunks_exact(dof)) {
+            separate(lanes, group);
+        }
     }
 }
 
@@ -259,6 +265,8 @@ fn signed_rows<'a>(l: Columns<'a>, rows: usize, signs: &'a [f64]) -> impl Iterat
 struct Solve<'a> {
     supernodes: &'a Supernodes,
     values: &'a [f64],
+    dof: usize,
+    /// (group of right sides, position)
     lanes: &'a mut [Lanes],
 }
 
@@ -273,33 +281,37 @@ impl LaneKernel for Solve<'_> {
 impl Solve<'_> {
     #[inline(always)]
     fn by_columns<S: Simd, const REGISTERS: usize, const WIDTH: usize>(self, simd: S) {
-        let Solve { supernodes, values, lanes } = self;
-        let lanes = registers_mut::<S, REGISTERS>(lanes);
+        let Solve { supernodes, values, dof, lanes } = self;
+        let groups = registers_mut::<S, REGISTERS>(lanes);
         let nothing = [simd.splat_f64s(0.0); REGISTERS];
         let mut front = Vec::new();
         for index in 0..supernodes.count() {
             let own = supernodes.get(index);
             let columns = own.start..own.start + own.columns;
-            front.clear();
-            front.extend_from_slice(&lanes[columns.clone()]);
-            front.resize(own.rows(), nothing);
-            substitution::forth::<S, REGISTERS, WIDTH>(simd, &values[own.values], &mut front);
-            let (done, below) = front.split_at(own.columns);
-            lanes[columns].copy_from_slice(done);
-            for (&place, part) in own.pattern.iter().zip(below) {
-                for (value, &part) in lanes[place as usize].iter_mut().zip(part) {
-                    *value = simd.add_f64s(*value, part);
+            for lanes in groups.chunks_exact_mut(dof) {
+                front.clear();
+                front.extend_from_slice(&lanes[columns.clone()]);
+                front.resize(own.rows(), nothing);
+                substitution::forth::<S, REGISTERS, WIDTH>(simd, &values[own.values.clone()], &mut front);
+                let (done, below) = front.split_at(own.columns);
+                lanes[columns.clone()].copy_from_slice(done);
+                for (&place, part) in own.pattern.iter().zip(below) {
+                    for (value, &part) in lanes[place as usize].iter_mut().zip(part) {
+                        *value = simd.add_f64s(*value, part);
+                    }
                 }
             }
         }
         for index in (0..supernodes.count()).rev() {
             let own = supernodes.get(index);
             let columns = own.start..own.start + own.columns;
-            front.clear();
-            front.extend_from_slice(&lanes[columns.clone()]);
-            front.extend(own.pattern.iter().map(|&place| lanes[place as usize]));
-            substitution::back::<S, REGISTERS, WIDTH>(simd, &values[own.values], &mut front);
-            lanes[columns].copy_from_slice(&front[..own.columns]);
+            for lanes in groups.chunks_exact_mut(dof) {
+                front.clear();
+                front.extend_from_slice(&lanes[columns.clone()]);
+                front.extend(own.pattern.iter().map(|&place| lanes[place as usize]));
+                substitution::back::<S, REGISTERS, WIDTH>(simd, &values[own.values.clone()], &mut front);
+                lanes[columns.clone()].copy_from_slice(&front[..own.columns]);
+            }
         }
     }
 }

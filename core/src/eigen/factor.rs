@@ -2,7 +2,6 @@
 
 use super::cholesky::{Cholesky, Pivots, Refused};
 use super::error::check_values;
-use super::lanes::LANES;
 use super::pencil::Ordered;
 use super::{EigenError, Pencil, Symbolic};
 
@@ -39,30 +38,20 @@ impl<'a> Factor<'a> {
 
     /// Solves (K - σM) X = B in place, B given as `rhs` (column, equation).
     ///
-    /// Cost: about four flops per entry of the factor and column; columns go in groups of eight.
+    /// Cost: about four flops per entry of the factor and column.
     ///
     /// # Panics
     /// If `rhs` does not hold `columns` whole columns.
     pub fn solve_in_place(&self, rhs: &mut [f64], columns: usize) {
         let dof = self.symbolic.dof();
         assert_eq!(rhs.len(), columns * dof, "right-hand sides must be (column, equation)");
-        let mut block = vec![0.0; columns.min(LANES) * dof];
-        for group in rhs.chunks_mut(LANES * dof) {
-            let block = &mut block[..group.len()];
-            for (vector, permuted) in group.chunks_exact(dof).zip(block.chunks_exact_mut(dof)) {
-                self.symbolic.permute_into(vector, permuted);
-            }
-            self.solve_ordered(block);
-            for (vector, permuted) in group.chunks_exact_mut(dof).zip(block.chunks_exact(dof)) {
-                self.symbolic.permute_back(permuted, vector);
-            }
-        }
+        let mut permuted = self.symbolic.permuted(rhs);
+        self.solve_ordered(&mut permuted);
+        rhs.copy_from_slice(&self.symbolic.permuted_back(&permuted));
     }
 
     /// The same for vectors in elimination order: (column, position).
     pub(super) fn solve_ordered(&self, rhs: &mut [f64]) {
-        for group in rhs.chunks_mut(LANES * self.symbolic.dof()) {
-            self.cholesky.solve(self.symbolic, group);
-        }
+        self.cholesky.solve(self.symbolic, rhs);
     }
 }
