@@ -2,7 +2,7 @@
 
 use pulp::{Simd, WithSimd};
 
-use super::tiles::{Columns, add_inner_products, subtract_product};
+use super::tiles::{add_inner_products, add_multiples};
 use super::widest::widest;
 
 /// Aᵀ B, where A is (a, row) and B is (b, row): the result is (b, a).
@@ -17,11 +17,8 @@ pub(super) fn add_combination(b: &mut [f64], scale: f64, a: &[f64], c: &[f64], r
     if rows == 0 || a.is_empty() || b.is_empty() {
         return;
     }
-    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
-    // -scale Cᵀ, (a, b).
-    let factors: Vec<f64> =
-        (0..a_columns).flat_map(|row| (0..b_columns).map(move |column| -scale * c[column * a_columns + row])).collect();
-    widest(Combination { b, a, factors: &factors, rows, b_columns });
+    let factors: Vec<f64> = c.iter().map(|factor| scale * factor).collect();
+    widest(Combination { b, a, factors: &factors, rows });
 }
 
 struct InnerProducts<'a> {
@@ -45,7 +42,6 @@ struct Combination<'a> {
     a: &'a [f64],
     factors: &'a [f64],
     rows: usize,
-    b_columns: usize,
 }
 
 impl WithSimd for Combination<'_> {
@@ -53,16 +49,8 @@ impl WithSimd for Combination<'_> {
 
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) {
-        let Combination { b, a, factors, rows, b_columns } = self;
-        let factors = Columns { entries: factors, stride: b_columns };
-        subtract_product(
-            simd,
-            b,
-            rows,
-            Columns { entries: a, stride: rows },
-            factors,
-            [rows, b_columns, a.len() / rows],
-        );
+        let Combination { b, a, factors, rows } = self;
+        add_multiples(simd, b, a, factors, rows);
     }
 }
 

@@ -160,27 +160,77 @@ const STAY_BY_FEW: usize = 256;
 /// G += Aᵀ B, with A of `rows` x a, B of `rows` x b, both without gaps between columns, and G (b, a).
 #[inline(always)]
 pub(super) fn add_inner_products<S: Simd>(simd: S, gram: &mut [f64], a: &[f64], b: &[f64], rows: usize) {
-    let a_columns = a.len() / rows;
+    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
     for first in (0..rows).step_by(STAY_BY_FEW) {
         let these = first..rows.min(first + STAY_BY_FEW);
         let part = |column: usize| column * rows + these.start..column * rows + these.end;
-        let mut column = 0;
-        while column < b.len() / rows {
-            let width = 2.min(b.len() / rows - column);
-            let b = [0, width - 1].map(|at| &b[part(column + at)]);
-            let mut row = 0;
-            while row < a_columns {
-                let height = 4.min(a_columns - row);
-                let a = [0, 1, 2, 3].map(|at: usize| &a[part(row + at.min(height - 1))]);
+        for row in (0..a_columns).step_by(4) {
+            let height = 4.min(a_columns - row);
+            let a = four(row, height).map(|row| &a[part(row)]);
+            for column in (0..b_columns).step_by(2) {
+                let width = 2.min(b_columns - column);
+                let b = [0, width - 1].map(|at| &b[part(column + at)]);
                 let sums = dots(simd, a, b);
                 for at in 0..width {
                     for (gram, sum) in gram[(column + at) * a_columns + row..][..height].iter_mut().zip(sums[at]) {
                         *gram += sum;
                     }
                 }
-                row += height;
             }
-            column += width;
+        }
+    }
+}
+
+/// The four places from `first` on, of which there are only so many; the last stands for those that aren't there.
+#[inline(always)]
+fn four(first: usize, count: usize) -> [usize; 4] {
+    [0, 1, 2, 3].map(|at: usize| first + at.min(count - 1))
+}
+
+/// B += A C, with A of `rows` x a, B of `rows` x b, both without gaps between columns, and C (b, a).
+#[inline(always)]
+pub(super) fn add_multiples<S: Simd>(simd: S, b: &mut [f64], a: &[f64], c: &[f64], rows: usize) {
+    let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
+    for first in (0..rows).step_by(STAY_BY_FEW) {
+        let these = first..rows.min(first + STAY_BY_FEW);
+        let part = |column: usize| column * rows + these.start..column * rows + these.end;
+        for row in (0..a_columns).step_by(4) {
+            let height = 4.min(a_columns - row);
+            let a = four(row, height).map(|row| &a[part(row)]);
+            let factors = |column: usize| -> [f64; 4] {
+                let own = &c[column * a_columns + row..][..height];
+                [0, 1, 2, 3].map(|at| own.get(at).copied().unwrap_or(0.0))
+            };
+            for column in (0..b_columns).step_by(2) {
+                let (one, other) = b[column * rows..].split_at_mut(rows);
+                let one = &mut one[these.clone()];
+                if other.is_empty() {
+                    add_four(simd, [one], a, [factors(column)]);
+                } else {
+                    add_four(simd, [one, &mut other[these.clone()]], a, [factors(column), factors(column + 1)]);
+                }
+            }
+        }
+    }
+}
+
+/// Adds to each column of `b` four columns by its factors.
+#[inline(always)]
+fn add_four<S: Simd, const WIDTH: usize>(simd: S, b: [&mut [f64]; WIDTH], a: [&[f64]; 4], factors: [[f64; 4]; WIDTH]) {
+    let a = a.map(S::as_simd_f64s);
+    let mut b = b.map(S::as_mut_simd_f64s);
+    let wide = factors.map(|own| own.map(|factor| simd.splat_f64s(factor)));
+    for at in 0..a[0].0.len() {
+        let a = a.map(|(wide, _)| wide[at]);
+        for ((b, _), factors) in b.iter_mut().zip(&wide) {
+            for (a, &factor) in a.into_iter().zip(factors) {
+                b[at] = simd.mul_add_e_f64s(a, factor, b[at]);
+            }
+        }
+    }
+    for at in 0..a[0].1.len() {
+        for ((_, b), factors) in b.iter_mut().zip(&factors) {
+            b[at] += a.iter().zip(factors).map(|((_, a), factor)| a[at] * factor).sum::<f64>();
         }
     }
 }
