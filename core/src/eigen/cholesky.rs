@@ -134,7 +134,7 @@ impl WithSimd for Factorise<'_> {
         let mut left_over: Vec<Vec<(usize, Vec<f64>)>> = (0..count).map(|_| Vec::new()).collect();
         // What fronts are done with: fresh memory costs more than its zeros.
         let mut spare: Vec<Vec<f64>> = Vec::new();
-        let mut signed = Vec::new();
+        let (mut signed, mut runs) = (Vec::new(), Vec::new());
         // (position): its row in the front at hand.
         let mut row_of = vec![0_u32; symbolic.dof()];
         let (starts, rows_of) = (symbolic.lower.col_ptr(), symbolic.lower.row_idx());
@@ -158,17 +158,17 @@ impl WithSimd for Factorise<'_> {
             let mut rest = zeros(&mut spare, below * below);
             for (child, update) in left_over[index].drain(..) {
                 let pattern = supernodes.get(child).pattern;
-                for (column, update) in update.chunks_exact(pattern.len()).enumerate() {
-                    let to = row_of[pattern[column] as usize] as usize;
-                    // The rest of the front has neither the columns nor the rows of the panel.
-                    let (into, first) = if to < own.columns {
-                        (&mut panel[to * rows..(to + 1) * rows], 0)
-                    } else {
-                        let to = to - own.columns;
-                        (&mut rest[to * below..(to + 1) * below], own.columns)
-                    };
-                    for (&place, &value) in pattern[column..].iter().zip(&update[column..]) {
-                        into[row_of[place as usize] as usize - first] += value;
+                find_runs(&mut runs, pattern.iter().map(|&place| row_of[place as usize] as usize));
+                for (at, run) in runs.iter().enumerate() {
+                    for (column, to) in (run.from..run.from + run.length).zip(run.to..) {
+                        // The rest of the front has neither the columns nor the rows of the panel.
+                        let (into, first) = if to < own.columns {
+                            (&mut panel[to * rows..(to + 1) * rows], 0)
+                        } else {
+                            let to = to - own.columns;
+                            (&mut rest[to * below..(to + 1) * below], own.columns)
+                        };
+                        add_below(into, first, &runs[at..], &update[column * pattern.len()..], column);
                     }
                 }
                 spare.push(update);
@@ -196,6 +196,36 @@ impl WithSimd for Factorise<'_> {
             }
         }
         Ok(())
+    }
+}
+
+/// Rows of what a child left over that follow each other in the front at hand too; most do, since a node's equations stay together.
+struct Run {
+    from: usize,
+    to: usize,
+    length: usize,
+}
+
+/// The runs of rows that go to rows `to`, ascending.
+fn find_runs(runs: &mut Vec<Run>, to: impl Iterator<Item = usize>) {
+    runs.clear();
+    for (from, to) in to.enumerate() {
+        match runs.last_mut() {
+            Some(run) if run.to + run.length == to => run.length += 1,
+            _ => runs.push(Run { from, to, length: 1 }),
+        }
+    }
+}
+
+/// Adds a column of what a child left over, from row `begin` on, which lies in the first of `runs`; `into` begins with row `first`.
+#[inline(always)]
+fn add_below(into: &mut [f64], first: usize, runs: &[Run], column: &[f64], begin: usize) {
+    for run in runs {
+        let done = begin.saturating_sub(run.from);
+        let into = &mut into[run.to + done - first..run.to + run.length - first];
+        for (into, value) in into.iter_mut().zip(&column[run.from + done..]) {
+            *into += value;
+        }
     }
 }
 

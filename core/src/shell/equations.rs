@@ -102,7 +102,7 @@ pub(super) const ELEMENT_ENTRIES: usize = 18 * 19 / 2;
 pub(super) const HELD: u32 = u32::MAX;
 
 /// Which entry of the lower triangle, column by column, `row` and `column` of an element's symmetric matrix share.
-const fn lower_entry(row: usize, column: usize) -> usize {
+pub(super) const fn lower_entry(row: usize, column: usize) -> usize {
     let (low, high) = if row < column { (row, column) } else { (column, row) };
     low * (37 - low) / 2 + high - low
 }

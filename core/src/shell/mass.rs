@@ -49,16 +49,19 @@ impl ElementMass {
         Self { displacement, rotation }
     }
 
-    /// One entry of the element's mass matrix (corner and dof, corner and dof).
-    #[inline]
-    pub(super) fn entry(&self, row: usize, column: usize) -> f64 {
-        let (corner, dof, other_corner, other_dof) = (row / 6, row % 6, column / 6, column % 6);
-        if dof < 3 && dof == other_dof {
-            self.displacement[(corner, other_corner)]
-        } else if dof >= 3 && other_dof >= 3 && corner == other_corner {
-            self.rotation[corner][(dof - 3, other_dof - 3)]
-        } else {
-            0.0
+    /// Visits the lower triangle of the element's mass matrix where there is mass: row and column (corner and dof), and the entry.
+    pub(super) fn for_each_entry(&self, mut visit: impl FnMut(usize, usize, f64)) {
+        for i in 0..3 {
+            for j in i..3 {
+                for dof in 0..3 {
+                    visit(6 * j + dof, 6 * i + dof, self.displacement[(j, i)]);
+                }
+            }
+            for dof in 0..3 {
+                for other in dof..3 {
+                    visit(6 * i + 3 + other, 6 * i + 3 + dof, self.rotation[i][(other, dof)]);
+                }
+            }
         }
     }
 

@@ -3,7 +3,7 @@
 use nalgebra::{SMatrix, Vector3};
 
 use super::element::{ElementMatrix, ElementOptions, element};
-use super::equations::{ELEMENT_ENTRIES, Equations, HELD};
+use super::equations::{ELEMENT_ENTRIES, Equations, HELD, lower_entry};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::ElementMass;
@@ -68,15 +68,21 @@ impl ShellModel {
 
     /// Adds an element's stiffness and mass at their places among the pattern's values.
     fn place(&mut self, places: &[u32; ELEMENT_ENTRIES], stiffness: &ElementMatrix, mass: &ElementMass) {
-        let mut places = places.iter();
+        let mut next = places.iter();
         for column in 0..18 {
-            for (row, &place) in (column..18).zip(&mut places) {
+            for (row, &place) in (column..18).zip(&mut next) {
                 if place != HELD {
                     self.stiffness[place as usize] += stiffness[(row, column)];
-                    self.mass[place as usize] += mass.entry(row, column);
                 }
             }
         }
+        // Few of the same entries have any mass.
+        mass.for_each_entry(|row, column, value| {
+            let place = places[lower_entry(row, column)];
+            if place != HELD {
+                self.mass[place as usize] += value;
+            }
+        });
     }
 
     /// (node): the mass that moves there, kg: each row of the mass matrix summed up. What is fixed to the shell counts; what
