@@ -9,6 +9,9 @@
 
 use std::f64::consts::PI;
 
+/// A step of the phase after which nothing is left of its error, which falls with the cube.
+const SMALL: f64 = 1e-4;
+
 /// A curtate cycloid scaled to half span 1 and rise 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CurtateCycloid {
@@ -74,7 +77,7 @@ impl CurtateCycloid {
             return OnCycloid { height: 0.0, slope: [0.0; 2], bend: [0.0; 3] };
         }
         let k = self.ratio;
-        let (sin, cos) = self.phase(PI * (1.0 - place)).sin_cos();
+        let (sin, cos) = self.phase(PI * (1.0 - place));
         let s = 1.0 - k * cos;
         let half_s3 = 0.5 / (s * s * s);
         OnCycloid {
@@ -88,22 +91,24 @@ impl CurtateCycloid {
         }
     }
 
-    /// Solves phi - k sin phi = mean for phi in 0..=pi (Kepler's equation) by Newton's method. The left side is convex
-    /// (k > 0) or concave (k < 0) on 0..pi, so that after the first step the iteration runs to the root from one side.
-    fn phase(&self, mean: f64) -> f64 {
+    /// The sine and cosine of the phi in 0..=pi that solves phi - k sin phi = mean (Kepler's equation), by Halley's method: for |k| < 1 the
+    /// left side rises everywhere, and the digits triple at each step.
+    fn phase(&self, mean: f64) -> (f64, f64) {
         let k = self.ratio;
-        let (sin, cos) = mean.sin_cos();
-        let mut phi = (mean + k * sin / (1.0 - k * cos)).clamp(0.0, PI);
+        let mut phi = mean;
+        let (mut sin, mut cos) = phi.sin_cos();
         for _ in 0..30 {
-            let (sin, cos) = phi.sin_cos();
-            let next = (phi - (phi - k * sin - mean) / (1.0 - k * cos)).clamp(0.0, PI);
-            // Newton doubles the digits each step: a step this small leaves an error near the rounding.
-            let done = (next - phi).abs() < 1e-9;
+            let (off, rises) = (phi - k * sin - mean, 1.0 - k * cos);
+            let next = (phi - off * rises / (rises * rises - 0.5 * off * k * sin)).clamp(0.0, PI);
+            let step = next - phi;
             phi = next;
-            if done {
-                break;
+            if step.abs() < SMALL {
+                // The angles' sum, where the step's powers from the fourth on are below the rounding.
+                let (turn, level) = (step * (1.0 - step * step / 6.0), 1.0 - 0.5 * step * step);
+                return (sin * level + cos * turn, cos * level - sin * turn);
             }
+            (sin, cos) = phi.sin_cos();
         }
-        phi
+        (sin, cos)
     }
 }

@@ -11,7 +11,7 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::basis::Basis;
-use super::dense::{combination, inner_products};
+use super::dense::{combination, inner_products, symmetric_products};
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
@@ -151,12 +151,12 @@ impl Block {
         // Rounding along the rigid modes grows by the step more than anything else.
         rigid.remove(&mut moved, 0);
         let images = mass.multiply(&moved);
-        let products = |a: &[f64], b: &[f64]| inner_products(a, b, dof);
+        let products = |a: &[f64], b: &[f64]| symmetric_products(a, b, dof);
         let ritz = ritz(&products(&moved, &self.forces), &products(&moved, &images))?;
         let count = ritz.values.len();
         let values: Vec<f64> = ritz.values.iter().map(|value| value - shift).collect();
         let given = products(&self.forces, &self.forces);
-        let (mixed, made) = (products(&self.forces, &images), products(&images, &images));
+        let (mixed, made) = (inner_products(&self.forces, &images, dof), products(&images, &images));
         let residual = |(pair, c): (usize, &[f64])| {
             let (value, whole) = (values[pair], ritz.values[pair]);
             let image = quadratic(&made, c);

@@ -2,7 +2,7 @@
 
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
-use super::dense::inner_products;
+use super::dense::{inner_products, symmetric_products};
 use super::product::SymmetricProduct;
 use super::shift::measure;
 use crate::ascending::ascending;
@@ -86,7 +86,7 @@ pub(super) fn report(
 fn orthogonality(vectors: &[f64], images: &[f64], rigid: &Basis) -> Vec<f64> {
     let dof = rigid.dof;
     let count = vectors.len() / dof;
-    let among = inner_products(images, vectors, dof);
+    let among = symmetric_products(images, vectors, dof);
     let with_rigid = inner_products(&rigid.images, vectors, dof);
     (0..count)
         .map(|mode| {

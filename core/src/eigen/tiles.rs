@@ -157,9 +157,17 @@ fn tile<S: Simd, const HEIGHT: usize, const WIDTH: usize>(
 /// Rows whose columns stay in the nearest cache while they are multiplied with each other.
 const STAY_BY_FEW: usize = 256;
 
-/// G += Aᵀ B, with A of `rows` x a, B of `rows` x b, both without gaps between columns, and G (b, a).
+/// G += Aᵀ B, with A of `rows` x a, B of `rows` x b, both without gaps between columns, and G (b, a); of a `symmetric` G little more than
+/// the part with a at least b.
 #[inline(always)]
-pub(super) fn add_inner_products<S: Simd>(simd: S, gram: &mut [f64], a: &[f64], b: &[f64], rows: usize) {
+pub(super) fn add_inner_products<S: Simd>(
+    simd: S,
+    gram: &mut [f64],
+    a: &[f64],
+    b: &[f64],
+    rows: usize,
+    symmetric: bool,
+) {
     let (a_columns, b_columns) = (a.len() / rows, b.len() / rows);
     for first in (0..rows).step_by(STAY_BY_FEW) {
         let these = first..rows.min(first + STAY_BY_FEW);
@@ -167,7 +175,8 @@ pub(super) fn add_inner_products<S: Simd>(simd: S, gram: &mut [f64], a: &[f64], 
         for row in (0..a_columns).step_by(4) {
             let height = 4.min(a_columns - row);
             let a = four(row, height).map(|row| &a[part(row)]);
-            for column in (0..b_columns).step_by(2) {
+            let end = if symmetric { b_columns.min(row + height) } else { b_columns };
+            for column in (0..end).step_by(2) {
                 let width = 2.min(b_columns - column);
                 let b = [0, width - 1].map(|at| &b[part(column + at)]);
                 let sums = dots(simd, a, b);

@@ -6,7 +6,7 @@
 //!
 //! [`solve_modes`]: super::solve_modes
 
-use super::matching::{displacements, pair_off, unit_moves};
+use super::matching::{displacements, pair_off, roots_of_masses, unit_moves};
 use super::solve::{BLOCK, frequency_hz, gather, spread};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
 use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
@@ -146,9 +146,9 @@ fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64]
         return ((1..=count as u32).collect(), count as u32 + 1);
     };
     let length = geometry.node_count() * DOFS_PER_NODE;
-    let weights = geometry.node_volumes_m3();
+    let roots = roots_of_masses(geometry);
     let moves = |shapes: &[f64], count: usize| -> Vec<f64> {
-        shapes.chunks_exact(length).take(count).flat_map(|shape| unit_moves(displacements(shape), &weights)).collect()
+        shapes.chunks_exact(length).take(count).flat_map(|shape| unit_moves(displacements(shape), &roots)).collect()
     };
     let (now, then) = (moves(shapes, count), moves(&before.shapes, before.identities.len()));
     // (now, then)

@@ -14,25 +14,30 @@ use crate::shell::{DOFS_PER_NODE, ShellGeometry};
 /// Int. Modal Analysis Conf.) of their displacements over the mass.
 #[must_use]
 pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes)) -> Vec<Option<usize>> {
-    let weights = own.0.node_volumes_m3();
+    let roots = roots_of_masses(own.0);
     let carry = Carry::new(own.0, other.0);
     let own_moves: Vec<f64> =
-        (0..own.1.count()).flat_map(|mode| unit_moves(displacements(own.1.shape(mode)), &weights)).collect();
+        (0..own.1.count()).flat_map(|mode| unit_moves(displacements(own.1.shape(mode)), &roots)).collect();
     let other_moves: Vec<f64> = (0..other.1.count())
-        .flat_map(|mode| unit_moves(carry.displacements(other.1.shape(mode)).into_iter(), &weights))
+        .flat_map(|mode| unit_moves(carry.displacements(other.1.shape(mode)).into_iter(), &roots))
         .collect();
     // (own, other)
-    let overlaps = inner_products(&other_moves, &own_moves, 3 * weights.len());
+    let overlaps = inner_products(&other_moves, &own_moves, 3 * roots.len());
     let likeness: Vec<f64> = overlaps.iter().map(|overlap| overlap * overlap).collect();
     pair_off(&likeness, other.1.count(), LEAST_ASSURANCE)
 }
 
-/// A shape's displacements (node), by the root of the mass and together of length one: (node, xyz).
+/// (node): the root of its mass, but for the density.
+pub(super) fn roots_of_masses(geometry: &ShellGeometry) -> Vec<f64> {
+    geometry.node_volumes_m3().iter().map(|volume| volume.sqrt()).collect()
+}
+
+/// A shape's displacements (node), by `roots` of the masses and together of length one: (node, xyz).
 pub(super) fn unit_moves(
     displacements: impl Iterator<Item = Vector3<f64>>,
-    masses: &[f64],
+    roots: &[f64],
 ) -> impl Iterator<Item = f64> {
-    let weighted = displacements.zip(masses).map(|(moved, mass)| <[f64; 3]>::from(moved * mass.sqrt()));
+    let weighted = displacements.zip(roots).map(|(moved, root)| <[f64; 3]>::from(moved * *root));
     let moves: Vec<f64> = weighted.flatten().collect();
     let length = moves.iter().map(|moved| moved * moved).sum::<f64>().sqrt();
     moves.into_iter().map(move |moved| moved / length)
