@@ -57,12 +57,6 @@ impl Basis {
         parts
     }
 
-    /// Takes off each column of `forces` what does work on the vectors, as their inertia does it.
-    pub(super) fn balance(&self, forces: &mut [f64]) {
-        let work = inner_products(&self.vectors, forces, self.dof);
-        add_combination(forces, -1.0, &self.images, &work, self.dof);
-    }
-
     /// Makes a block M-orthonormal to everything and to itself, and appends it; dependent directions are dropped.
     ///
     /// A column shorter than [`DEPENDENT`] times `scale` or its longest companion is nothing. One round is enough for columns that [`Basis::remove`] has already been over.

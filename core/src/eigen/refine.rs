@@ -133,7 +133,6 @@ impl Block {
                 let inertia = pencil.diagonal(&pencil.mass);
                 let mut forces = known.to_vec();
                 forces.extend(unknown.iter().zip(inertia.iter().cycle()).map(|(value, inertia)| value * inertia));
-                rigid.balance(&mut forces);
                 forces
             }
         };

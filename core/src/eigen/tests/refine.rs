@@ -111,7 +111,7 @@ fn forces_lead_where_their_vectors_do() {
     });
 }
 
-/// Forces in balance with the rigid modes of one mass are not with those of another, and are put in balance first.
+/// Forces of a mass that is spread otherwise lead to the modes of this one, and residuals are true from the first step on.
 #[test]
 fn forces_of_another_mass_lead_there_too() {
     let frame = frame(20);
@@ -125,7 +125,6 @@ fn forces_of_another_mass_lead_there_too() {
         for (value, exact) in found.values.iter().zip(&exact.values) {
             assert!((value / exact - 1.0).abs() < 1e-7, "{value} {exact}");
         }
-        // After one step the forces given are still what the residuals are measured with.
         let at_once = Refinement { start, residual: 1e3, ..refinement };
         compare_residuals(&pencil, &refine(&pencil, symbolic, &at_once).unwrap().unwrap());
     });
