@@ -27,6 +27,7 @@ pub fn depends_on(wanted: impl Fn() -> bool + 'static) {
 ///
 /// # Errors
 /// [`GivenUp`] when it isn't.
+#[inline(never)] // Asked in many places, where it takes longer to be answered than to be called.
 pub(crate) fn check() -> Result<(), GivenUp> {
     let wanted = WANTED.with_borrow(|asked| asked.as_ref().is_none_or(|wanted| wanted()));
     if wanted { Ok(()) } else { Err(GivenUp) }

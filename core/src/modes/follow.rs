@@ -6,7 +6,7 @@
 //!
 //! [`solve_modes`]: super::solve_modes
 
-use super::matching::{displacements, pair_off, roots_of_masses, unit_moves};
+use super::matching::{displacements, pair_off, push_unit_moves, roots_of_masses};
 use super::solve::{BLOCK, frequency_hz, gather, spread};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
 use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
@@ -148,7 +148,11 @@ fn carry_on(geometry: &ShellGeometry, before: Option<&Trail>, shapes: &mut [f64]
     let length = geometry.node_count() * DOFS_PER_NODE;
     let roots = roots_of_masses(geometry);
     let moves = |shapes: &[f64], count: usize| -> Vec<f64> {
-        shapes.chunks_exact(length).take(count).flat_map(|shape| unit_moves(displacements(shape), &roots)).collect()
+        let mut moves = Vec::new();
+        for shape in shapes.chunks_exact(length).take(count) {
+            push_unit_moves(&mut moves, &displacements(shape).collect::<Vec<_>>(), &roots);
+        }
+        moves
     };
     let (now, then) = (moves(shapes, count), moves(&before.shapes, before.identities.len()));
     // (now, then)

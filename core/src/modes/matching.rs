@@ -16,11 +16,13 @@ use crate::shell::{DOFS_PER_NODE, ShellGeometry};
 pub fn match_modes(own: (&ShellGeometry, &Modes), other: (&ShellGeometry, &Modes)) -> Vec<Option<usize>> {
     let roots = roots_of_masses(own.0);
     let carry = Carry::new(own.0, other.0);
-    let own_moves: Vec<f64> =
-        (0..own.1.count()).flat_map(|mode| unit_moves(displacements(own.1.shape(mode)), &roots)).collect();
-    let other_moves: Vec<f64> = (0..other.1.count())
-        .flat_map(|mode| unit_moves(carry.displacements(other.1.shape(mode)).into_iter(), &roots))
-        .collect();
+    let (mut own_moves, mut other_moves) = (Vec::new(), Vec::new());
+    for mode in 0..own.1.count() {
+        push_unit_moves(&mut own_moves, &displacements(own.1.shape(mode)).collect::<Vec<_>>(), &roots);
+    }
+    for mode in 0..other.1.count() {
+        push_unit_moves(&mut other_moves, &carry.displacements(other.1.shape(mode)), &roots);
+    }
     // (own, other)
     let overlaps = inner_products(&other_moves, &own_moves, 3 * roots.len());
     let likeness: Vec<f64> = overlaps.iter().map(|overlap| overlap * overlap).collect();
@@ -32,15 +34,15 @@ pub(super) fn roots_of_masses(geometry: &ShellGeometry) -> Vec<f64> {
     geometry.node_volumes_m3().iter().map(|volume| volume.sqrt()).collect()
 }
 
-/// A shape's displacements (node), by `roots` of the masses and together of length one: (node, xyz).
-pub(super) fn unit_moves(
-    displacements: impl Iterator<Item = Vector3<f64>>,
-    roots: &[f64],
-) -> impl Iterator<Item = f64> {
-    let weighted = displacements.zip(roots).map(|(moved, root)| <[f64; 3]>::from(moved * *root));
-    let moves: Vec<f64> = weighted.flatten().collect();
-    let length = moves.iter().map(|moved| moved * moved).sum::<f64>().sqrt();
-    moves.into_iter().map(move |moved| moved / length)
+/// Appends a shape's displacements (node), by `roots` of the masses and together of length one: (node, xyz).
+pub(super) fn push_unit_moves(moves: &mut Vec<f64>, displacements: &[Vector3<f64>], roots: &[f64]) {
+    let first = moves.len();
+    for (moved, root) in displacements.iter().zip(roots) {
+        moves.extend_from_slice((moved * *root).as_slice());
+    }
+    let own = &mut moves[first..];
+    let length = own.iter().map(|moved| moved * moved).sum::<f64>().sqrt();
+    own.iter_mut().for_each(|moved| *moved /= length);
 }
 
 /// (own): the other most like it, by `likeness` (own, other) of `others`, the most alike first; each used once, and none

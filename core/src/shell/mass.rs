@@ -9,6 +9,26 @@ use nalgebra::{Matrix3, Vector3};
 
 use super::patch::{before, next};
 
+/// The entries of the lower triangle of an element's mass matrix (corner and dof) where there is mass: rows and columns.
+pub(super) const MASSIVE: [[usize; 2]; 36] = {
+    let mut entries = [[0; 2]; 36];
+    let (mut next, mut column) = (0, 0);
+    while column < 18 {
+        let mut row = column;
+        while row < 18 {
+            let same_direction = row % 6 == column % 6 && column % 6 < 3;
+            let turns_there = row / 6 == column / 6 && column % 6 >= 3;
+            if same_direction || turns_there {
+                entries[next] = [row, column];
+                next += 1;
+            }
+            row += 1;
+        }
+        column += 1;
+    }
+    entries
+};
+
 /// Mass of an element for each direction of displacement, and its rotary inertia.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct ElementMass {
@@ -49,19 +69,13 @@ impl ElementMass {
         Self { displacement, rotation }
     }
 
-    /// Visits the lower triangle of the element's mass matrix where there is mass: row and column (corner and dof), and the entry.
-    pub(super) fn for_each_entry(&self, mut visit: impl FnMut(usize, usize, f64)) {
-        for i in 0..3 {
-            for j in i..3 {
-                for dof in 0..3 {
-                    visit(6 * j + dof, 6 * i + dof, self.displacement[(j, i)]);
-                }
-            }
-            for dof in 0..3 {
-                for other in dof..3 {
-                    visit(6 * i + 3 + other, 6 * i + 3 + dof, self.rotation[i][(other, dof)]);
-                }
-            }
+    /// One entry of the element's mass matrix (corner and dof, corner and dof), of [`MASSIVE`].
+    pub(super) fn entry(&self, row: usize, column: usize) -> f64 {
+        let (corner, dof, other_corner, other_dof) = (row / 6, row % 6, column / 6, column % 6);
+        if dof < 3 {
+            self.displacement[(corner, other_corner)]
+        } else {
+            self.rotation[corner][(dof - 3, other_dof - 3)]
         }
     }
 

@@ -6,7 +6,7 @@ use super::element::{ElementMatrix, ElementOptions, element};
 use super::equations::{ELEMENT_ENTRIES, Equations, HELD, lower_entry};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
-use super::mass::ElementMass;
+use super::mass::{ElementMass, MASSIVE};
 use crate::patience;
 use crate::wood::Wood;
 
@@ -76,13 +76,12 @@ impl ShellModel {
                 }
             }
         }
-        // Few of the same entries have any mass.
-        mass.for_each_entry(|row, column, value| {
+        for &[row, column] in &MASSIVE {
             let place = places[lower_entry(row, column)];
             if place != HELD {
-                self.mass[place as usize] += value;
+                self.mass[place as usize] += mass.entry(row, column);
             }
-        });
+        }
     }
 
     /// (node): the mass that moves there, kg: each row of the mass matrix summed up. What is fixed to the shell counts; what
