@@ -16,6 +16,10 @@ const DEPENDENT: f64 = 1e-13;
 const SHRINKS: f64 = 1e-2;
 const MOST_ROUNDS: usize = 4;
 
+/// So is one in which taking off the parts along the basis shrank a column below this share: what is left of those parts is as large
+/// beside it as the basis is from orthogonal, times what the column has lost (Parlett, section 6.9).
+const PROJECTION_SHRINKS: f64 = 0.5;
+
 /// A Gram matrix knows squares of lengths to a few rounding units of the whole column, so what is left of a column below this share (squared, 1e-12)
 /// is not resolved. Such a column is only projected, and the next round measures it afresh.
 const RESOLVED: f64 = 1e-6;
@@ -76,7 +80,11 @@ impl Basis {
                 break;
             }
             patience::check()?;
+            let before = squares(&block, self.dof);
             self.remove(&mut block, 0);
+            let after = squares(&block, self.dof);
+            let shrank = |(before, after): (&f64, &f64)| *after < PROJECTION_SHRINKS * PROJECTION_SHRINKS * before;
+            let projected = !before.iter().zip(&after).any(shrank);
             patience::check()?;
             image = mass.multiply(&block);
             let gram = inner_products(&block, &image, self.dof);
@@ -88,7 +96,7 @@ impl Basis {
             block = combination(&block, &split.columns, self.dof, left);
             image = combination(&image, &split.columns, self.dof, left);
             coupling = combination(&split.factor, &coupling, left, columns);
-            let finished = split.finished;
+            let finished = split.finished && projected;
             lengths = split.lengths;
             if finished {
                 break;
@@ -99,6 +107,11 @@ impl Basis {
         self.images.extend_from_slice(&image);
         Ok(Added { rank, coupling })
     }
+}
+
+/// (column): the sum of its squares.
+fn squares(block: &[f64], dof: usize) -> Vec<f64> {
+    block.chunks_exact(dof).map(|column| column.iter().map(|value| value * value).sum()).collect()
 }
 
 /// Length of the longest column of a Gram matrix.
