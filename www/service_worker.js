@@ -58,24 +58,23 @@ async function fetched(path) {
   if (SITE.pages.includes(path) && !(await body.text()).includes(SITE.edition)) {
     throw new Error(`${path} is of another edition by now`);
   }
-  // Made anew: an answer that a host has led elsewhere may not stand for a page, and this body is packed no more.
+  return isolated(response, body);
+}
+
+/**
+ * Made anew: an answer that a host has led elsewhere may not stand for a page.
+ * @param {Response} response
+ * @param {BodyInit | null} body as it was read from it, packed no more
+ */
+function isolated(response, body) {
   const headers = new Headers(response.headers);
   for (const packed of ["Content-Encoding", "Content-Length", "Vary"]) {
     headers.delete(packed);
   }
-  return isolated(body, { headers });
-}
-
-/**
- * @param {BodyInit | null} body
- * @param {{ status?: number, statusText?: string, headers: Headers }} answer
- */
-function isolated(body, { status, statusText, headers }) {
-  const all = new Headers(headers);
   for (const [name, value] of Object.entries(ISOLATION)) {
-    all.set(name, value);
+    headers.set(name, value);
   }
-  return new Response(body, { status, statusText, headers: all });
+  return new Response(body, { headers });
 }
 
 /** Throws editions away that no open page needs. */
@@ -123,7 +122,7 @@ async function newest(request, page) {
     const late = new Promise((_, reject) => setTimeout(() => reject(new Error("too slow")), PATIENCE_MS));
     const response = /** @type {Response} */ (await Promise.race([fetch(request), late]));
     if (response.ok) {
-      return isolated(response.body, response);
+      return isolated(response, response.body);
     }
     return response.status < 500 ? response : kept;
   } catch {

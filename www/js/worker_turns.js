@@ -37,8 +37,8 @@ turns.port1.onmessage = takeTurn;
 self.addEventListener("message", (/** @type {MessageEvent<Start | Request>} */ event) => {
   const message = event.data;
   if (message.kind === "start") {
-    // Reported, an error reaches the page as the worker's error event; a rejected promise would not.
     recall = message.recall;
+    // Reported, an error reaches the page as the worker's error event; a rejected promise would not.
     start(message.module).catch(reportError);
     return;
   }

@@ -9,8 +9,8 @@
 
 use std::f64::consts::PI;
 
-/// A step of the phase after which nothing is left of its error, which falls with the cube.
-const SMALL: f64 = 1e-4;
+/// A step of the phase, rad, after which nothing is left of its error, which falls with the cube.
+const LAST_STEP: f64 = 1e-4;
 
 /// A curtate cycloid scaled to half span 1 and rise 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -102,7 +102,7 @@ impl CurtateCycloid {
             let next = (phi - off * rises / (rises * rises - 0.5 * off * k * sin)).clamp(0.0, PI);
             let step = next - phi;
             phi = next;
-            if step.abs() < SMALL {
+            if step.abs() < LAST_STEP {
                 // The angles' sum, where the step's powers from the fourth on are below the rounding.
                 let (turn, level) = (step * (1.0 - step * step / 6.0), 1.0 - 0.5 * step * step);
                 return (sin * level + cos * turn, cos * level - sin * turn);
