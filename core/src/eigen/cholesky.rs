@@ -67,7 +67,7 @@ impl Cholesky {
     /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
     pub(super) fn new(symbolic: &Symbolic, entries: &[f64], pivots: Pivots) -> Result<Cholesky, Refused> {
         let supernodes = &symbolic.supernodes;
-        let mut values = vec![0.0; supernodes.entries()];
+        let mut values = Vec::with_capacity(supernodes.entries());
         let mut signs = vec![1.0; symbolic.dof()];
         widest(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
         Ok(Cholesky { values, signs })
@@ -114,7 +114,8 @@ struct Factorise<'a> {
     supernodes: &'a Supernodes,
     entries: &'a [f64],
     pivots: Pivots,
-    values: &'a mut [f64],
+    /// Nothing yet, with room for all: each panel's zeros are still in the caches when its entries come.
+    values: &'a mut Vec<f64>,
     signs: &'a mut [f64],
 }
 
@@ -148,6 +149,7 @@ impl WithSimd for Factorise<'_> {
             for (row, &place) in own.pattern.iter().enumerate() {
                 row_of[place as usize] = (own.columns + row) as u32;
             }
+            values.resize(own.values.end, 0.0);
             let panel = &mut values[own.values.clone()];
             for (column, panel) in panel.chunks_exact_mut(rows).enumerate() {
                 let stored = starts[own.start + column] as usize..starts[own.start + column + 1] as usize;

@@ -1,12 +1,12 @@
 //! Several vectors at once, laid side by side.
 
-use pulp::{Simd, WithSimd};
+use pulp::{Scalar, Simd, WithSimd};
 
 use super::widest::widest;
 
-/// Vectors laid together: eight doubles are one cache line, so that what is read for one serves all, and whole SIMD registers on
-/// every machine. Sixteen at once were slower than two runs of eight.
-pub(super) const LANES: usize = 8;
+/// Vectors laid together, so that what is read for one serves all. Of four, the registers of wasm and AVX2 hold the values of four of a factor's
+/// columns at once; eight are no faster for sixteen vectors, and for a block of four do twice the work.
+pub(super) const LANES: usize = 4;
 
 /// The same entry of [`LANES`] vectors.
 pub(super) type Lanes = [f64; LANES];
@@ -48,10 +48,10 @@ impl<K: LaneKernel> WithSimd for InRegisters<K> {
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) {
         match S::F64_LANES {
-            1 => self.0.run::<S, LANES>(simd),
             2 => self.0.run::<S, { LANES / 2 }>(simd),
             4 => self.0.run::<S, { LANES / 4 }>(simd),
-            _ => self.0.run::<S, { LANES / 8 }>(simd),
+            // Of one number, or wider than all lanes together.
+            _ => self.0.run::<Scalar, LANES>(Scalar),
         }
     }
 }

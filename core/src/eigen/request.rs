@@ -32,7 +32,7 @@ pub struct Request<'a> {
     /// (mode, equation): exact null vectors of K, deflated and neither counted nor returned. Without them a free structure's zeros come out
     /// as eigenvalues.
     pub rigid: Option<&'a [f64]>,
-    /// Vectors iterated together. At least the highest multiplicity expected; eight suits the caches.
+    /// Vectors iterated together: as many as the highest multiplicity expected, in fours; the fewer, the fewer in all.
     pub block: usize,
     /// Whether to count eigenvalues by inertia to prove that none was missed. Costs about one factorisation.
     pub prove: bool,

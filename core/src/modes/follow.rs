@@ -12,8 +12,8 @@ use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
 use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
-/// Vectors iterated beside the modes shown. Four, one of them fresh each time, make two groups of eight with twelve modes, what a
-/// block solve is best at; with fewer the highest mode comes near too slowly.
+/// Vectors iterated beside the modes shown. Four, one of them fresh each time, are what a block solve takes at once; with fewer the highest mode
+/// comes near too slowly.
 const GUARDS: usize = 4;
 const FRESH: usize = 1;
 
