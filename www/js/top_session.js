@@ -13,6 +13,7 @@
 import { WORDS } from "#words/page.js";
 import { FigureCorrection } from "./figure_correction.js";
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
+import { rebased } from "./rebased.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
@@ -68,6 +69,8 @@ export class TopSession {
   #listeners = new Set();
   /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
   #followed;
+  /** @type {{ from: Design, design: Design } | undefined} an edit that is being tried before it is taken, and of what */
+  #tried;
 
   /**
    * @param {DesignStore} store
@@ -141,28 +144,35 @@ export class TopSession {
    */
   async trial(design) {
     const turn = this.#newTurn();
+    this.#tried = undefined;
     // What is looked at keeps its shape, whatever its name or number becomes.
     this.#wish = this.#shown?.chosen ?? this.#wish;
     await this.#guarded(() => this.#follow(design, JSON.stringify(design), turn));
   }
 
   /**
-   * Takes a design as it now is. One that can't be gives way to the last one that could.
-   * @param {Design} design
+   * Takes a design as it now is. One that can't be gives way to the last one that could. An edit that comes while another is tried is
+   * one of what that makes, or the first would be lost.
+   * @param {Design} edited
    * @returns {Promise<boolean>} whether it could be
    */
-  async settle(design) {
+  async settle(edited) {
     const turn = this.#newTurn();
+    const from = this.#store.design;
+    const design = this.#tried?.from === from ? rebased(from, edited, this.#tried.design) : edited;
+    this.#tried = { from, design };
     const text = JSON.stringify(design);
     let settled = false;
     const taken = await this.#guarded(async () => {
       // The last trial has mostly shown already that it can be, and the step is there to undo at once.
       if (text === this.#store.text || (await this.#follow(design, text, turn))) {
+        this.#triedEnough(design);
         this.#store.settle(design);
         settled = true;
         await this.#solve("standard", text, turn);
       }
     });
+    this.#triedEnough(design);
     if (!taken && turn === this.#turn) {
       if (settled) {
         this.#store.withdraw();
@@ -173,6 +183,13 @@ export class TopSession {
       await this.#guarded(() => this.#solve("standard", this.#store.text, turn));
     }
     return taken;
+  }
+
+  /** @param {Design} design one that is taken, or can't be */
+  #triedEnough(design) {
+    if (this.#tried?.design === design) {
+      this.#tried = undefined;
+    }
   }
 
   /** Works the settled design out on the fine mesh, unless something newer comes or it is given up. */
@@ -315,6 +332,10 @@ export class TopSession {
     }
     if (text !== this.#store.text) {
       this.#store.replace(design);
+      if (this.#tried !== undefined) {
+        // Whoever edits from now on edits this one.
+        this.#tried.from = design;
+      }
     }
     this.#followed = { step, design: text };
     await this.#show({ ...step, modes: this.#correction.correct(step.modes) }, text);
