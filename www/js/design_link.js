@@ -8,6 +8,7 @@
 /** @import { Design } from "./design_store.js" */
 
 import { LINK_WORDS } from "#words/link.js";
+import { isObject } from "./design_store.js";
 import { ProblemError } from "./workshop_client.js";
 
 export const PREFIX = "#design=";
@@ -156,7 +157,7 @@ function shared(json) {
   } catch {
     throw foreign;
   }
-  if (!isObject(value, ["design", "look"]) || !isObject(value.design) || !isLook(value.look)) {
+  if (!hasOnly(value, ["design", "look"]) || !isObject(value.design) || !isLook(value.look)) {
     throw foreign;
   }
   return { design: value.design, look: value.look };
@@ -164,12 +165,11 @@ function shared(json) {
 
 /**
  * @param {unknown} value
- * @param {readonly string[]} [keys] that it may have, where that is limited
+ * @param {readonly string[]} keys that it may have
  * @returns {value is Record<string, unknown>}
  */
-function isObject(value, keys) {
-  const is_object = typeof value === "object" && value !== null && !Array.isArray(value);
-  return is_object && (keys === undefined || Object.keys(value).every((key) => keys.includes(key)));
+function hasOnly(value, keys) {
+  return isObject(value) && Object.keys(value).every((key) => keys.includes(key));
 }
 
 /**
@@ -177,11 +177,11 @@ function isObject(value, keys) {
  * @returns {value is Look}
  */
 function isLook(value) {
-  if (!isObject(value, ["mode", "colour", "pose"])) {
+  if (!hasOnly(value, ["mode", "colour", "pose"])) {
     return false;
   }
   const { mode, colour, pose } = value;
-  const is_mode = isObject(mode, ["name", "number"]) && typeof mode.name === "string" && Number.isInteger(mode.number);
+  const is_mode = hasOnly(mode, ["name", "number"]) && typeof mode.name === "string" && Number.isInteger(mode.number);
   const is_pose = Array.isArray(pose) && pose.length === 9 && pose.every(Number.isFinite);
   return (
     (mode === undefined || is_mode) &&

@@ -41,9 +41,9 @@ export function withValueAt(design, path, value) {
 
 /**
  * @param {unknown} value
- * @returns {value is Record<string, unknown>}
+ * @returns {value is Record<string, unknown>} whether it has keys of its own
  */
-function isObject(value) {
+export function isObject(value) {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 

@@ -2,6 +2,8 @@
  * A change made to one value, made to another.
  */
 
+import { isObject } from "./design_store.js";
+
 /**
  * What `to` has otherwise than `from`, in `onto`: an edit of a design, made while one before it was not yet taken.
  * @template T
@@ -14,7 +16,7 @@ export function rebased(from, to, onto) {
   if (JSON.stringify(from) === JSON.stringify(to)) {
     return onto;
   }
-  if (!isObject(from) || !isObject(to) || !isObject(onto)) {
+  if (from === onto || !isObject(from) || !isObject(to) || !isObject(onto)) {
     return to;
   }
   /** @type {Record<string, unknown>} */
@@ -26,12 +28,4 @@ export function rebased(from, to, onto) {
     }
   }
   return /** @type {T} */ (result);
-}
-
-/**
- * @param {unknown} value
- * @returns {value is Record<string, unknown>} whether it has keys of its own
- */
-function isObject(value) {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }

@@ -18,7 +18,7 @@ import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
  * Elastic modes asked for. Standard: the lowest twenty are what plates are judged by, a few more show where they crowd.
- * Preview: what is followed goes in groups of eight with four that guard them.
+ * Preview: what is followed goes in fours, with four that guard them.
  */
 const COUNTS = { standard: 26, fine: 60 };
 const FOLLOWED = [12, 20, 28];
@@ -166,13 +166,14 @@ export class TopSession {
     const taken = await this.#guarded(async () => {
       // The last trial has mostly shown already that it can be, and the step is there to undo at once.
       if (text === this.#store.text || (await this.#follow(design, text, turn))) {
-        this.#triedEnough(design);
         this.#store.settle(design);
         settled = true;
         await this.#solve("standard", text, turn);
       }
     });
-    this.#triedEnough(design);
+    if (this.#tried?.design === design) {
+      this.#tried = undefined;
+    }
     if (!taken && turn === this.#turn) {
       if (settled) {
         this.#store.withdraw();
@@ -183,13 +184,6 @@ export class TopSession {
       await this.#guarded(() => this.#solve("standard", this.#store.text, turn));
     }
     return taken;
-  }
-
-  /** @param {Design} design one that is taken, or can't be */
-  #triedEnough(design) {
-    if (this.#tried?.design === design) {
-      this.#tried = undefined;
-    }
   }
 
   /** Works the settled design out on the fine mesh, unless something newer comes or it is given up. */

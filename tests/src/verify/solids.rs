@@ -45,9 +45,8 @@ pub(super) fn rows() -> Result<Vec<Row>> {
     let mut rows = Vec::new();
     let mut within = Vec::new();
     for case in Case::all()? {
-        let solids = calculix.modes(&case, &Wedges::new(&case, case.wedges, LAYERS)?, MODES)?;
-        let shell = |size| case.shell(size, MODES);
-        let [preview, standard, fine] = [shell(MeshSize::Preview)?, shell(MeshSize::Standard)?, shell(MeshSize::Fine)?];
+        let solids = calculix.modes(&case, &Wedges::new(&case, case.wedges(), LAYERS)?, MODES)?;
+        let [preview, standard, fine] = case.shells(MODES)?;
         let mut add = |label: &str, tolerance_pct: f64, got: &[f64], nodes: usize, other_nodes: usize| {
             for (mode, (&value, &got)) in solids.frequencies_hz.iter().zip(got).enumerate() {
                 let target = Target {
@@ -96,13 +95,10 @@ fn figures(solids: &SolidModes, shell: &ShellSolution, figure: impl Fn(usize) ->
 /// (mode of `preview`): its frequency by what better meshes made of the same mode of the `earlier` top, as the page does it; none for a
 /// mode that was not there.
 fn set_right_hz(preview: &ShellSolution, earlier: &Case) -> Result<Vec<Option<f64>>> {
-    let shell = |size| earlier.shell(size, MODES);
-    let [quick, standard, fine] = [shell(MeshSize::Preview)?, shell(MeshSize::Standard)?, shell(MeshSize::Fine)?];
+    let [quick, standard, fine] = earlier.shells(MODES)?;
     let judged = judged(&standard, &fine);
-    let partners = |own: &ShellSolution, other: &ShellSolution| {
-        match_modes((&own.geometry, &own.modes), (&other.geometry, &other.modes))
-    };
-    let (before, better) = (partners(preview, &quick), partners(&quick, &standard));
+    let before = match_modes(preview.as_pair(), quick.as_pair());
+    let better = match_modes(quick.as_pair(), standard.as_pair());
     let frequencies = preview.modes.frequencies_hz.iter().zip(before);
     let set_right = frequencies.map(|(hz, before)| {
         let before = before?;
@@ -116,7 +112,7 @@ fn judged(own: &ShellSolution, other: &ShellSolution) -> Vec<Certainty> {
     const STILL: Sensitivity =
         Sensitivity { by_constant: [0.0; WoodConstant::COUNT], by_density: 0.0, by_thickness: 0.0 };
     let sensitivities = vec![STILL; own.modes.count()];
-    certainty((&own.geometry, &own.modes), (&other.geometry, &other.modes), &sensitivities, &Scatter::CLEAR_WOOD)
+    certainty(own.as_pair(), other.as_pair(), &sensitivities, &Scatter::CLEAR_WOOD)
 }
 
 /// How long CalculiX takes for the lowest `modes` of the demonstration top on a hinged rim, s, as one layer of wedges on the

@@ -30,9 +30,6 @@ pub(super) struct Case {
     pub(super) wood: Wood,
     pub(super) held: Held,
     lie: Lie,
-    /// The plan mesh under the wedges. On the fine one, at five times the time, free tops are another 0.0 to 0.1 % lower; on a hinged rim
-    /// modes that bend the few millimetres between holes and rim are 0.2 to 0.4 % lower, which the checks would feel.
-    pub(super) wedges: MeshSize,
 }
 
 /// The modes of the shell of a case.
@@ -41,6 +38,13 @@ pub(super) struct ShellSolution {
     pub(super) points_mm: Vec<[f64; 2]>,
     pub(super) geometry: ShellGeometry,
     pub(super) modes: Modes,
+}
+
+impl ShellSolution {
+    /// As modes of two meshes are matched.
+    pub(super) fn as_pair(&self) -> (&ShellGeometry, &Modes) {
+        (&self.geometry, &self.modes)
+    }
 }
 
 impl Case {
@@ -62,8 +66,13 @@ impl Case {
 
     fn new(name: &'static str, design: &Design, lie: Lie) -> Result<Case> {
         let (shape, wood, held) = (Shape::new(design)?, design.wood.wood()?, Held::by(&design.rim));
-        let wedges = if held == Held::Nothing { MeshSize::Standard } else { MeshSize::Fine };
-        Ok(Case { name, design: design.clone(), shape, wood, held, lie, wedges })
+        Ok(Case { name, design: design.clone(), shape, wood, held, lie })
+    }
+
+    /// The plan mesh under the wedges. On the fine one, at five times the time, free tops are another 0.0 to 0.1 % lower; on a hinged rim
+    /// modes that bend the few millimetres between holes and rim are 0.2 to 0.4 % lower, which the checks would feel.
+    pub(super) fn wedges(&self) -> MeshSize {
+        if self.held == Held::Nothing { MeshSize::Standard } else { MeshSize::Fine }
     }
 
     /// The same top before a handle or two moved: its arch lower, its middle thicker.
@@ -83,8 +92,14 @@ impl Case {
         }
     }
 
+    /// The shell on the preview, the standard and the fine mesh.
+    pub(super) fn shells(&self, wanted: usize) -> Result<[ShellSolution; 3]> {
+        let shell = |size| self.shell(size, wanted);
+        Ok([shell(MeshSize::Preview)?, shell(MeshSize::Standard)?, shell(MeshSize::Fine)?])
+    }
+
     /// The shell's lowest modes: `wanted` and a few beyond.
-    pub(super) fn shell(&self, size: MeshSize, wanted: usize) -> Result<ShellSolution> {
+    fn shell(&self, size: MeshSize, wanted: usize) -> Result<ShellSolution> {
         let plan = Plan::new(&self.shape, self.held, size)?;
         let request = ModesRequest::lowest(wanted + BEYOND);
         let fittings = Fittings::default();
