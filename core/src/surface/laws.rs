@@ -110,7 +110,8 @@ proptest! {
         prop_assert_eq!(heights.windows(3).filter(|w| w[1] > w[0] && w[1] >= w[2]).count(), 1);
     }
 
-    /// Walking along straight lines, half the step must halve the slope's largest change; where it jumps, the jump stays.
+    /// Walking along straight lines, a quarter of the step must at least halve the slope's largest change; where it jumps, the jump
+    /// stays. Half the step would not do: a bend narrower than the longer one is told by it as less than it is.
     #[test]
     fn normals_are_continuous_inside(design in regular_designs(), shift in 0.0..1.0f64) {
         let (outline, surface) = drawn(&design);
@@ -138,8 +139,8 @@ proptest! {
             }
             largest
         };
-        let (coarse, fine) = (largest_change(2000), largest_change(4000));
-        prop_assert!(fine < 0.6 * coarse, "{} {}", coarse, fine);
+        let (coarse, fine) = (largest_change(2000), largest_change(8000));
+        prop_assert!(fine < 0.5 * coarse, "{} {}", coarse, fine);
     }
 
     #[test]
