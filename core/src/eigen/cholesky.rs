@@ -11,6 +11,7 @@ use pulp::{Simd, WithSimd};
 
 use super::Symbolic;
 use super::lanes::{LANES, LaneKernel, Lanes, interleave, on_lanes, registers_mut, separate};
+use super::pencil::Shifted;
 use super::substitution;
 use super::supernodes::{Supernode, Supernodes};
 use super::tiles::{Columns, subtract_below, subtract_product};
@@ -38,63 +39,51 @@ pub(super) enum Refused {
     GivenUp(GivenUp),
 }
 
-/// A = L S Lᵀ, with the signs of the pivots in S.
+/// What becomes of L, which comes supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
+pub(super) trait Panels {
+    /// Zeros for the next one's entries, as many as it has.
+    fn room(&mut self, own: &Supernode) -> &mut [f64];
+
+    /// That one is done.
+    fn done(&mut self, own: &Supernode);
+}
+
+/// Factorises the `matrix` L S Lᵀ, and gives the signs of the pivots in S, 1 or -1 (position).
+pub(super) fn factorise(
+    symbolic: &Symbolic,
+    matrix: Shifted,
+    pivots: Pivots,
+    panels: &mut dyn Panels,
+) -> Result<Vec<f64>, Refused> {
+    let mut signs = vec![1.0; symbolic.dof()];
+    widest(Factorise { symbolic, supernodes: &symbolic.supernodes, matrix, pivots, panels, signs: &mut signs })?;
+    Ok(signs)
+}
+
+/// L of A = L Lᵀ, all of it.
 pub(super) struct Cholesky {
-    /// L, supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
     values: Vec<f64>,
-    /// (position): S, 1 or -1.
-    signs: Vec<f64>,
 }
 
-/// A column of L.
-pub(super) struct Column<'a> {
-    pub(super) position: usize,
-    /// From the diagonal on.
-    pub(super) entries: &'a [f64],
-    /// Where the supernode's own rows end.
-    end: usize,
-    pattern: &'a [u32],
-}
-
-impl Column<'_> {
-    /// The entries' positions.
-    pub(super) fn rows(&self) -> impl Iterator<Item = usize> {
-        (self.position..self.end).chain(self.pattern.iter().map(|&place| place as usize))
+impl Panels for Cholesky {
+    fn room(&mut self, own: &Supernode) -> &mut [f64] {
+        // Written only now: its zeros are still in the caches when the entries come.
+        self.values.resize(own.values.end, 0.0);
+        &mut self.values[own.values.clone()]
     }
+
+    fn done(&mut self, _: &Supernode) {}
 }
 
 impl Cholesky {
-    /// Factorises the matrix with `entries` (entry of `symbolic.lower`).
-    pub(super) fn new(symbolic: &Symbolic, entries: &[f64], pivots: Pivots) -> Result<Cholesky, Refused> {
-        let supernodes = &symbolic.supernodes;
-        let mut values = Vec::with_capacity(supernodes.entries());
-        let mut signs = vec![1.0; symbolic.dof()];
-        widest(Factorise { symbolic, supernodes, entries, pivots, values: &mut values, signs: &mut signs })?;
-        Ok(Cholesky { values, signs })
+    /// Factorises a positive definite `matrix`.
+    pub(super) fn new(symbolic: &Symbolic, matrix: Shifted) -> Result<Cholesky, Refused> {
+        let mut own = Cholesky { values: Vec::with_capacity(symbolic.supernodes.entries()) };
+        factorise(symbolic, matrix, Pivots::Positive, &mut own)?;
+        Ok(own)
     }
 
-    /// How many pivots are negative.
-    pub(super) fn negative(&self) -> usize {
-        self.signs.iter().filter(|&&sign| sign < 0.0).count()
-    }
-
-    /// The columns of L in order.
-    pub(super) fn columns<'a>(&'a self, symbolic: &'a Symbolic) -> impl Iterator<Item = Column<'a>> {
-        let supernodes = &symbolic.supernodes;
-        (0..supernodes.count()).flat_map(move |index| {
-            let own = supernodes.get(index);
-            let (rows, end) = (own.rows(), own.start + own.columns);
-            let panel = &self.values[own.values.clone()];
-            panel.chunks_exact(rows).enumerate().map(move |(column, panel)| Column {
-                position: own.start + column,
-                entries: &panel[column..],
-                end,
-                pattern: own.pattern,
-            })
-        })
-    }
-
-    /// Solves for right sides in place, `columns` (column, position); only where every pivot was positive. All take part in one passage
+    /// Solves for right sides in place, `columns` (column, position). All take part in one passage
     /// through the factor, [`LANES`] at a time at each supernode: a factor is larger than the caches.
     pub(super) fn solve(&self, symbolic: &Symbolic, columns: &mut [f64]) {
         let dof = symbolic.dof();
@@ -112,10 +101,9 @@ impl Cholesky {
 struct Factorise<'a> {
     symbolic: &'a Symbolic,
     supernodes: &'a Supernodes,
-    entries: &'a [f64],
+    matrix: Shifted<'a>,
     pivots: Pivots,
-    /// Nothing yet, with room for all: each panel's zeros are still in the caches when its entries come.
-    values: &'a mut Vec<f64>,
+    panels: &'a mut dyn Panels,
     signs: &'a mut [f64],
 }
 
@@ -124,7 +112,7 @@ impl WithSimd for Factorise<'_> {
 
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) -> Self::Output {
-        let Factorise { symbolic, supernodes, entries, pivots, values, signs } = self;
+        let Factorise { symbolic, supernodes, matrix, pivots, panels, signs } = self;
         let count = supernodes.count();
         let mut home = vec![0_u32; symbolic.dof()];
         for index in 0..count {
@@ -149,11 +137,10 @@ impl WithSimd for Factorise<'_> {
             for (row, &place) in own.pattern.iter().enumerate() {
                 row_of[place as usize] = (own.columns + row) as u32;
             }
-            values.resize(own.values.end, 0.0);
-            let panel = &mut values[own.values.clone()];
+            let panel = panels.room(&own);
             for (column, panel) in panel.chunks_exact_mut(rows).enumerate() {
                 let stored = starts[own.start + column] as usize..starts[own.start + column + 1] as usize;
-                for (&row, &entry) in rows_of[stored.clone()].iter().zip(&entries[stored]) {
+                for (&row, entry) in rows_of[stored.clone()].iter().zip(matrix.values(stored)) {
                     panel[row_of[row as usize] as usize] = entry;
                 }
             }
@@ -196,6 +183,7 @@ impl WithSimd for Factorise<'_> {
                 }
                 left_over[home[first as usize] as usize].push((index, rest));
             }
+            panels.done(&own);
         }
         Ok(())
     }

@@ -1,6 +1,6 @@
 //! The Cholesky factor of K - σM.
 
-use super::cholesky::{Cholesky, Pivots, Refused};
+use super::cholesky::{Cholesky, Refused};
 use super::error::check_values;
 use super::pencil::Ordered;
 use super::{EigenError, Pencil, Symbolic};
@@ -26,7 +26,7 @@ impl<'a> Factor<'a> {
 
     pub(super) fn of(pencil: &Ordered<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
         let symbolic = pencil.symbolic;
-        let factorised = Cholesky::new(symbolic, &pencil.shifted(sigma), Pivots::Positive);
+        let factorised = Cholesky::new(symbolic, pencil.shifted(sigma));
         let cholesky = factorised.map_err(|refused| match refused {
             Refused::Pivot { position } => {
                 EigenError::NotPositiveDefinite { equation: symbolic.order[position] as usize, sigma }

@@ -5,9 +5,10 @@
 //! Kaufman's rule within each supernode, gave the same counts on shells and made the module larger. Growth is possible then; it is
 //! measured, and a count with too much growth is refused rather than returned. Another place in the same gap serves as well.
 
-use super::cholesky::{Cholesky, Pivots, Refused};
+use super::cholesky::{Panels, Pivots, Refused, factorise};
 use super::error::check_values;
 use super::pencil::Ordered;
+use super::supernodes::Supernode;
 use super::{EigenError, Pencil, Symbolic};
 
 /// Largest growth of a row, |L||Lᵀ| over |K - λM|, at which a count is believed.
@@ -35,11 +36,12 @@ pub fn count_below(pencil: &Pencil, symbolic: &Symbolic, lambda: f64) -> Result<
 
 pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, EigenError> {
     let shifted = pencil.shifted(lambda);
-    let growth = match Cholesky::new(pencil.symbolic, &shifted, Pivots::Any) {
-        Ok(factor) => {
-            let growth = growth(&factor, pencil.symbolic, &pencil.row_sums(&shifted));
+    let mut growth = Growth::new(pencil.symbolic.dof());
+    let growth = match factorise(pencil.symbolic, shifted, Pivots::Any, &mut growth) {
+        Ok(signs) => {
+            let growth = growth.largest(&pencil.row_sums(shifted));
             if growth <= GROWTH_LIMIT {
-                return Ok(factor.negative());
+                return Ok(signs.iter().filter(|&&sign| sign < 0.0).count());
             }
             growth
         }
@@ -49,26 +51,56 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
     Err(EigenError::CountUncertain { lambda, growth, limit: GROWTH_LIMIT })
 }
 
-/// Largest ratio over the rows of |L||Lᵀ| e to |K - λM| e, e all ones; infinite when a pivot is as good as zero.
-///
-/// Bounds the backward error of the factorisation row by row (N. Higham, "Accuracy and Stability of Numerical
-/// Algorithms", 2nd ed., theorem 9.3; from memory).
-fn growth(factor: &Cholesky, symbolic: &Symbolic, row_sums: &[f64]) -> f64 {
-    let mut grown = vec![0.0; row_sums.len()];
-    let mut pivots = vec![0.0; row_sums.len()];
-    for column in factor.columns(symbolic) {
-        pivots[column.position] = column.entries[0] * column.entries[0];
-        let sum: f64 = column.entries.iter().map(|entry| entry.abs()).sum();
-        for (row, entry) in column.rows().zip(column.entries) {
-            grown[row] += entry.abs() * sum;
+/// How the rows have grown, |L||Lᵀ| e with e all ones, told from each panel of L while it is at hand; none is kept.
+struct Growth {
+    panel: Vec<f64>,
+    /// (position)
+    grown: Vec<f64>,
+    /// (position): the pivots' magnitudes.
+    pivots: Vec<f64>,
+}
+
+impl Panels for Growth {
+    fn room(&mut self, own: &Supernode) -> &mut [f64] {
+        self.panel.clear();
+        self.panel.resize(own.values.len(), 0.0);
+        &mut self.panel
+    }
+
+    fn done(&mut self, own: &Supernode) {
+        for (column, panel) in self.panel.chunks_exact(own.rows()).enumerate() {
+            let position = own.start + column;
+            self.pivots[position] = panel[column] * panel[column];
+            let sum: f64 = panel[column..].iter().map(|entry| entry.abs()).sum();
+            let (diagonal, below) = panel.split_at(own.columns);
+            let rows = self.grown[own.start..].iter_mut();
+            for (grown, entry) in rows.zip(diagonal).skip(column) {
+                *grown += entry.abs() * sum;
+            }
+            for (&row, entry) in own.pattern.iter().zip(below) {
+                self.grown[row as usize] += entry.abs() * sum;
+            }
         }
     }
-    let mut largest: f64 = 0.0;
-    for ((grown, row_sum), pivot) in grown.iter().zip(row_sums).zip(&pivots) {
-        let ratio = grown / row_sum;
-        // NaN must count as infinite growth, and f64::max would drop it.
-        let doubtful = ratio.is_nan() || *pivot <= PIVOT_UNITS * f64::EPSILON * grown;
-        largest = if doubtful { f64::INFINITY } else { largest.max(ratio) };
+}
+
+impl Growth {
+    fn new(dof: usize) -> Growth {
+        Growth { panel: Vec::new(), grown: vec![0.0; dof], pivots: vec![0.0; dof] }
     }
-    largest
+
+    /// Largest ratio over the rows of |L||Lᵀ| e to |K - λM| e, the `row_sums`; infinite when a pivot is as good as zero.
+    ///
+    /// Bounds the backward error of the factorisation row by row (N. Higham, "Accuracy and Stability of Numerical
+    /// Algorithms", 2nd ed., theorem 9.3; from memory).
+    fn largest(&self, row_sums: &[f64]) -> f64 {
+        let mut largest: f64 = 0.0;
+        for ((grown, row_sum), pivot) in self.grown.iter().zip(row_sums).zip(&self.pivots) {
+            let ratio = grown / row_sum;
+            // NaN must count as infinite growth, and f64::max would drop it.
+            let doubtful = ratio.is_nan() || *pivot <= PIVOT_UNITS * f64::EPSILON * grown;
+            largest = if doubtful { f64::INFINITY } else { largest.max(ratio) };
+        }
+        largest
+    }
 }

@@ -1,63 +1,60 @@
 //! Products of a symmetric sparse matrix with several vectors at once.
 
+use std::borrow::Cow;
+
 use faer::sparse::SymbolicSparseColMatRef;
 use pulp::Simd;
 
 use super::lanes::{LANES, LaneKernel, Lanes, add_multiple, interleave, on_lanes, registers, registers_mut, separate};
 
-/// A symmetric matrix held as diagonal and strict lower triangle, entries that are zero left out.
-pub(super) struct SymmetricProduct {
-    diagonal: Vec<f64>,
+/// A symmetric matrix held as its lower triangle by columns, each beginning with the diagonal.
+pub(super) struct SymmetricProduct<'a> {
     /// (column + 1)
-    starts: Vec<u32>,
+    starts: Cow<'a, [u32]>,
     /// (entry)
-    rows: Vec<u32>,
+    rows: Cow<'a, [u32]>,
     /// (entry)
-    values: Vec<f64>,
+    values: Cow<'a, [f64]>,
 }
 
-impl SymmetricProduct {
-    /// From a lower triangle whose columns begin with the diagonal. A lumped mass shrinks to its diagonal here.
-    pub(super) fn new(lower: SymbolicSparseColMatRef<'_, u32>, entries: &[f64]) -> SymmetricProduct {
-        let dof = lower.ncols();
-        let (column_starts, row_indices) = (lower.col_ptr(), lower.row_idx());
-        let mut diagonal = Vec::with_capacity(dof);
-        let mut starts = Vec::with_capacity(dof + 1);
+impl<'a> SymmetricProduct<'a> {
+    /// From a lower triangle whose columns begin with the diagonal.
+    pub(super) fn of(lower: SymbolicSparseColMatRef<'a, u32>, entries: &'a [f64]) -> SymmetricProduct<'a> {
+        SymmetricProduct { starts: lower.col_ptr().into(), rows: lower.row_idx().into(), values: entries.into() }
+    }
+
+    /// The same without the entries off the diagonal that are zero. A lumped mass shrinks to its diagonal here.
+    pub(super) fn without_zeros(lower: SymbolicSparseColMatRef<'_, u32>, entries: &[f64]) -> SymmetricProduct<'static> {
+        let mut starts = Vec::with_capacity(lower.ncols() + 1);
         starts.push(0);
         let (mut rows, mut values) = (Vec::new(), Vec::new());
-        for column in 0..dof {
-            let (first, end) = (column_starts[column] as usize, column_starts[column + 1] as usize);
-            diagonal.push(entries[first]);
-            for entry in first + 1..end {
-                if entries[entry] != 0.0 {
-                    rows.push(row_indices[entry]);
-                    values.push(entries[entry]);
+        for bounds in lower.col_ptr().windows(2) {
+            let own = bounds[0] as usize..bounds[1] as usize;
+            for (at, (&row, &value)) in lower.row_idx()[own.clone()].iter().zip(&entries[own]).enumerate() {
+                if at == 0 || value != 0.0 {
+                    rows.push(row);
+                    values.push(value);
                 }
             }
             starts.push(rows.len() as u32);
         }
-        SymmetricProduct { diagonal, starts, rows, values }
+        SymmetricProduct { starts: starts.into(), rows: rows.into(), values: values.into() }
     }
 
     /// The same matrix with the magnitude of each entry.
-    pub(super) fn magnitudes(&self) -> SymmetricProduct {
-        let magnitudes = |values: &[f64]| values.iter().map(|value| value.abs()).collect();
-        SymmetricProduct {
-            diagonal: magnitudes(&self.diagonal),
-            starts: self.starts.clone(),
-            rows: self.rows.clone(),
-            values: magnitudes(&self.values),
-        }
+    pub(super) fn magnitudes(&self) -> SymmetricProduct<'_> {
+        let magnitudes = self.values.iter().map(|value| value.abs()).collect();
+        SymmetricProduct { starts: (&*self.starts).into(), rows: (&*self.rows).into(), values: magnitudes }
     }
 
     /// A x for every column of x, both (column, dof). Cost: four flops an entry and column.
     pub(super) fn multiply(&self, x: &[f64]) -> Vec<f64> {
-        let dof = self.diagonal.len();
+        let dof = self.starts.len() - 1;
         let mut product = vec![0.0; x.len()];
-        if self.rows.is_empty() {
+        if self.values.len() == dof {
             // A lumped mass.
             for (x, y) in x.chunks_exact(dof).zip(product.chunks_exact_mut(dof)) {
-                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&self.diagonal) {
+                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&*self.values) {
                     *y = diagonal * x;
                 }
             }
@@ -76,7 +73,7 @@ impl SymmetricProduct {
 
 /// y = A x on interleaved vectors: (dof, lane).
 struct Kernel<'a> {
-    matrix: &'a SymmetricProduct,
+    matrix: &'a SymmetricProduct<'a>,
     x: &'a [Lanes],
     y: &'a mut [Lanes],
 }
@@ -86,14 +83,12 @@ impl LaneKernel for Kernel<'_> {
     fn run<S: Simd, const REGISTERS: usize>(self, simd: S) {
         let matrix = self.matrix;
         let (x, y) = (registers::<S, REGISTERS>(self.x), registers_mut::<S, REGISTERS>(self.y));
-        for ((y, x), &diagonal) in y.iter_mut().zip(x).zip(&matrix.diagonal) {
-            *y = [simd.splat_f64s(0.0); REGISTERS];
-            add_multiple(simd, y, diagonal, x);
-        }
+        y.fill([simd.splat_f64s(0.0); REGISTERS]);
         for (column, bounds) in matrix.starts.windows(2).enumerate() {
-            let entries = bounds[0] as usize..bounds[1] as usize;
+            let (diagonal, entries) = (bounds[0] as usize, bounds[0] as usize + 1..bounds[1] as usize);
             let own = x[column];
             let mut sum = y[column];
+            add_multiple(simd, &mut sum, matrix.values[diagonal], &own);
             for (&row, &value) in matrix.rows[entries.clone()].iter().zip(&matrix.values[entries]) {
                 add_multiple(simd, &mut sum, value, &x[row as usize]);
                 add_multiple(simd, &mut y[row as usize], value, &own);

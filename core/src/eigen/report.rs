@@ -55,10 +55,13 @@ pub(super) fn report(
     // Equal eigenvalues come in any order; rounding decides which is the lower.
     let order = ascending(&quotients);
     let values: Vec<f64> = order.iter().map(|&mode| quotients[mode]).collect();
-    let ordered = |columns: &[f64]| -> Vec<f64> {
+    let ordered = |columns: Vec<f64>| -> Vec<f64> {
+        if order.is_sorted() {
+            return columns;
+        }
         order.iter().flat_map(|&mode| columns[mode * dof..(mode + 1) * dof].iter().copied()).collect()
     };
-    let [vectors, images, forces] = [vectors, images, forces].map(|columns| ordered(&columns));
+    let [vectors, images, forces] = [vectors, images, forces].map(ordered);
     patience::check()?;
     let modes = || forces.chunks_exact(dof).zip(images.chunks_exact(dof)).zip(&values);
     let residuals: Vec<f64> = modes()

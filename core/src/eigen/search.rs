@@ -25,8 +25,8 @@ const MOST_MOVES: usize = 3;
 /// What the search has to do, checked.
 pub(super) struct Task<'a> {
     pub(super) pencil: &'a Ordered<'a>,
-    pub(super) mass: &'a SymmetricProduct,
-    pub(super) stiffness: &'a SymmetricProduct,
+    pub(super) mass: &'a SymmetricProduct<'a>,
+    pub(super) stiffness: &'a SymmetricProduct<'a>,
     /// Deflated modes, M-orthonormal.
     pub(super) rigid: &'a Basis,
     pub(super) scale: Scale,

@@ -60,22 +60,24 @@ pub fn rigid_motions(
         return Vec::new();
     };
     let largest = spectrum.eigenvalues.max();
-    let free: Vec<usize> = (0..6).filter(|&index| spectrum.eigenvalues[index] <= FREE * largest).collect();
-    let mut basis = vec![vec![0.0; equations.count()]; free.len()];
-    for (place, equation_of) in places.iter().zip(&equations.equation_of) {
-        let moves: [[f64; DOFS_PER_NODE]; 6] = std::array::from_fn(|k| motion(k, place));
-        for (vector, &index) in basis.iter_mut().zip(&free) {
-            let share = spectrum.eigenvectors.column(index);
-            for (dof, equation) in equation_of.iter().enumerate() {
+    let free = (0..6).filter(|&index| spectrum.eigenvalues[index] <= FREE * largest);
+    free.map(|index| {
+        let share = spectrum.eigenvectors.column(index);
+        let shift = Vector3::new(share[0], share[1], share[2]);
+        // Undo the scaling of rotations made for the Gram matrix.
+        let turn = Vector3::new(share[3], share[4], share[5]) / reach;
+        let mut vector = vec![0.0; equations.count()];
+        for (place, equation_of) in places.iter().zip(&equations.equation_of) {
+            let moved = shift + turn.cross(&(place - middle));
+            for (equation, value) in equation_of.iter().zip(moved.iter().chain(&turn)) {
                 if let Some(equation) = equation {
-                    let value: f64 = moves.iter().zip(&share).map(|(own, weight)| weight * own[dof]).sum();
-                    // Undo the scaling of rotations made for the Gram matrix.
-                    vector[*equation as usize] = if dof < 3 { value } else { value / reach };
+                    vector[*equation as usize] = *value;
                 }
             }
         }
-    }
-    basis
+        vector
+    })
+    .collect()
 }
 
 #[cfg(test)]
