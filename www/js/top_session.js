@@ -69,7 +69,7 @@ export class TopSession {
   #listeners = new Set();
   /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
   #followed;
-  /** @type {{ from: Design, design: Design } | undefined} an edit that is being tried before it is taken, and of what */
+  /** @type {{ from: Design, design: Design } | undefined} what an edit makes that is being tried before it is taken, and of what */
   #tried;
 
   /**
@@ -140,27 +140,26 @@ export class TopSession {
 
   /**
    * Follows a control that is being dragged.
-   * @param {Design} design
+   * @param {Design} edited
    */
-  async trial(design) {
+  async trial(edited) {
     const turn = this.#newTurn();
-    this.#tried = undefined;
+    const design = this.#onTried(edited);
     // What is looked at keeps its shape, whatever its name or number becomes.
     this.#wish = this.#shown?.chosen ?? this.#wish;
     await this.#guarded(() => this.#follow(design, JSON.stringify(design), turn));
+    this.#endTried(turn);
   }
 
   /**
-   * Takes a design as it now is. One that can't be gives way to the last one that could. An edit that comes while another is tried is
-   * one of what that makes, or the first would be lost.
+   * Takes a design as it now is. One that can't be gives way to the last one that could.
    * @param {Design} edited
    * @returns {Promise<boolean>} whether it could be
    */
   async settle(edited) {
     const turn = this.#newTurn();
-    const from = this.#store.design;
-    const design = this.#tried?.from === from ? rebased(from, edited, this.#tried.design) : edited;
-    this.#tried = { from, design };
+    const design = this.#onTried(edited);
+    this.#tried = { from: this.#store.design, design };
     const text = JSON.stringify(design);
     let settled = false;
     const taken = await this.#guarded(async () => {
@@ -171,9 +170,7 @@ export class TopSession {
         await this.#solve("standard", text, turn);
       }
     });
-    if (this.#tried?.design === design) {
-      this.#tried = undefined;
-    }
+    this.#endTried(turn);
     if (!taken && turn === this.#turn) {
       if (settled) {
         this.#store.withdraw();
@@ -279,6 +276,22 @@ export class TopSession {
     return shown === this.#shown && number === shown.chosen.number ? energy : undefined;
   }
 
+  /**
+   * An edit that comes while another is tried is one of what that makes, or the first would be lost.
+   * @param {Design} edited
+   */
+  #onTried(edited) {
+    const from = this.#store.design;
+    return this.#tried?.from === from ? rebased(from, edited, this.#tried.design) : edited;
+  }
+
+  /** @param {number} turn whose edit is taken or given up; a newer one goes on from it */
+  #endTried(turn) {
+    if (turn === this.#turn) {
+      this.#tried = undefined;
+    }
+  }
+
   /** Begins a turn: whatever takes long belongs to an older one and is stopped. */
   #newTurn() {
     for (const worker of this.#started) {
@@ -294,6 +307,7 @@ export class TopSession {
    */
   async #fresh(preview) {
     const turn = this.#newTurn();
+    this.#tried = undefined;
     const design = this.#store.design;
     const text = this.#store.text;
     // Another design's modes have names and numbers of their own.
@@ -328,7 +342,7 @@ export class TopSession {
       this.#store.replace(design);
       if (this.#tried !== undefined) {
         // Whoever edits from now on edits this one.
-        this.#tried.from = design;
+        this.#tried = { from: design, design };
       }
     }
     this.#followed = { step, design: text };

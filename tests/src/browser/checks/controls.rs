@@ -5,12 +5,13 @@ use anyhow::{Result, ensure};
 use thirtyfour::prelude::*;
 
 use super::{Place, Run, table::rising};
-use crate::browser::page::Page;
+use crate::browser::{find::Role, page::Page};
 
 pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("arch height re-solves", slider_solves(place, "Arch height")).await;
     run.check("lower eye to edge re-solves", slider_solves(place, "Lower eye")).await;
     run.check("thickness re-solves", slider_solves(place, "Thickness")).await;
+    run.check("what was typed stays when another slider moves at once", typed_value_stays(place)).await;
     run.check("an impossible value is refused in words and the design stays", impossible_value_is_refused(place)).await;
 }
 
@@ -29,6 +30,31 @@ pub(super) async fn move_slider(page: &Page<'_>, name: &str) -> Result<()> {
     let before = page.hertz().await?;
     page.push_slider(name).await?;
     page.figures_changed_from(&before).await
+}
+
+/// In one task of the page, so that the typed value can't have been tried yet: twice the slider moves, then it is let go.
+const TYPED_AND_SLID: &str = "const [number, slider] = arguments;
+    const says = (field, ...events) => events.forEach((event) => field.dispatchEvent(new Event(event)));
+    number.value = '3.4';
+    says(number, 'change');
+    slider.valueAsNumber += 1;
+    says(slider, 'input');
+    slider.valueAsNumber += 1;
+    says(slider, 'input');
+    setTimeout(() => says(slider, 'change'), 300);";
+
+async fn typed_value_stays(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    let (before, height) = (page.hertz().await?, page.number("Arch height").await?.parse::<f64>()?);
+    let fields = [page.find(Role::Number, "Thickness").await?, page.find(Role::Slider, "Arch height").await?];
+    let fields = fields.iter().map(WebElement::to_json).collect::<Result<Vec<_>, _>>()?;
+    page.session.driver.execute(TYPED_AND_SLID, fields).await?;
+    page.figures_changed_from(&before).await?;
+    for (name, wanted) in [("Thickness", 3.4), ("Arch height", height + 2.0)] {
+        let shown: f64 = page.number(name).await?.parse()?;
+        ensure!((shown - wanted).abs() < 1e-9, "{name} is {shown}, not {wanted}");
+    }
+    page.without_errors().await
 }
 
 async fn impossible_value_is_refused(place: &Place<'_>) -> Result<()> {
