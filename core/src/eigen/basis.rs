@@ -68,7 +68,6 @@ impl Basis {
     pub(super) fn append(&mut self, block: Vec<f64>, mass: &SymmetricProduct, scale: f64) -> Result<Added, EigenError> {
         let columns = block.len() / self.dof;
         let mut block = block;
-        let mut image = Vec::new();
         // (column given, column now)
         let mut coupling: Vec<f64> =
             (0..columns * columns).map(|entry| f64::from(u8::from(entry / columns == entry % columns))).collect();
@@ -76,9 +75,6 @@ impl Basis {
         let mut lengths = vec![1.0; columns];
         let mut scale = scale;
         for round in 0..MOST_ROUNDS {
-            if block.is_empty() {
-                break;
-            }
             patience::check()?;
             let before = squares(&block, self.dof);
             self.remove(&mut block, 0);
@@ -86,27 +82,31 @@ impl Basis {
             let shrank = |(before, after): (&f64, &f64)| *after < PROJECTION_SHRINKS * PROJECTION_SHRINKS * before;
             let projected = !before.iter().zip(&after).any(shrank);
             patience::check()?;
-            image = mass.multiply(&block);
+            let image = mass.multiply(&block);
             let gram = inner_products(&block, &image, self.dof);
             if round == 0 {
                 scale = scale.max(longest(&gram, scale)?);
             }
             let split = Split::of(&gram, &lengths, DEPENDENT * scale, round + 1 == MOST_ROUNDS);
             let left = split.lengths.len();
-            block = combination(&block, &split.columns, self.dof, left);
-            image = combination(&image, &split.columns, self.dof, left);
             coupling = combination(&split.factor, &coupling, left, columns);
-            let finished = split.finished && projected;
             lengths = split.lengths;
-            if finished {
+            if left == 0 || split.finished && projected || round + 1 == MOST_ROUNDS {
+                append_combination(&mut self.vectors, &block, &split.columns, self.dof);
+                append_combination(&mut self.images, &image, &split.columns, self.dof);
                 break;
             }
+            block = combination(&block, &split.columns, self.dof, left);
         }
-        let rank = lengths.len();
-        self.vectors.extend_from_slice(&block);
-        self.images.extend_from_slice(&image);
-        Ok(Added { rank, coupling })
+        Ok(Added { rank: lengths.len(), coupling })
     }
+}
+
+/// Appends A C to `to`, where A is (a, row) and C is (b, a).
+fn append_combination(to: &mut Vec<f64>, a: &[f64], c: &[f64], rows: usize) {
+    let before = to.len();
+    to.resize(before + c.len() / (a.len() / rows).max(1) * rows, 0.0);
+    add_combination(&mut to[before..], 1.0, a, c, rows);
 }
 
 /// (column): the sum of its squares.

@@ -83,18 +83,20 @@ impl Cholesky {
         Ok(own)
     }
 
-    /// Solves for right sides in place, `columns` (column, position). All take part in one passage
-    /// through the factor, [`LANES`] at a time at each supernode: a factor is larger than the caches.
-    pub(super) fn solve(&self, symbolic: &Symbolic, columns: &mut [f64]) {
+    /// Solves for right sides, `columns` (column, position). All take part in one passage through the factor, [`LANES`] at a time at each
+    /// supernode: a factor is larger than the caches.
+    pub(super) fn solve(&self, symbolic: &Symbolic, columns: &[f64]) -> Vec<f64> {
         let dof = symbolic.dof();
         let mut lanes = vec![[0.0; LANES]; columns.len().div_ceil(LANES * dof) * dof];
         for (group, lanes) in columns.chunks(LANES * dof).zip(lanes.chunks_exact_mut(dof)) {
             interleave(group, lanes);
         }
         on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, dof, lanes: &mut lanes });
-        for (group, lanes) in columns.chunks_mut(LANES * dof).zip(lanes.chunks_exact(dof)) {
+        let mut solved = vec![0.0; columns.len()];
+        for (group, lanes) in solved.chunks_mut(LANES * dof).zip(lanes.chunks_exact(dof)) {
             separate(lanes, group);
         }
+        solved
     }
 }
 

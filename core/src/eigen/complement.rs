@@ -72,9 +72,8 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     let factor = Factor::of(&ordered, -known.shift)?;
     let mut forces = symbolic.permuted(known.loads);
     for _ in 0..MOMENTS {
-        factor.solve_ordered(&mut forces);
         let last = basis.vectors.len();
-        basis.append(forces, &mass, 0.0)?;
+        basis.append(factor.solve_ordered(&forces), &mass, 0.0)?;
         forces = basis.images[last..].to_vec();
     }
     let (vectors, images) = (&basis.vectors[before..], &basis.images[before..]);

@@ -45,13 +45,12 @@ impl<'a> Factor<'a> {
     pub fn solve_in_place(&self, rhs: &mut [f64], columns: usize) {
         let dof = self.symbolic.dof();
         assert_eq!(rhs.len(), columns * dof, "right-hand sides must be (column, equation)");
-        let mut permuted = self.symbolic.permuted(rhs);
-        self.solve_ordered(&mut permuted);
-        rhs.copy_from_slice(&self.symbolic.permuted_back(&permuted));
+        let solved = self.solve_ordered(&self.symbolic.permuted(rhs));
+        rhs.copy_from_slice(&self.symbolic.permuted_back(&solved));
     }
 
     /// The same for vectors in elimination order: (column, position).
-    pub(super) fn solve_ordered(&self, rhs: &mut [f64]) {
-        self.cholesky.solve(self.symbolic, rhs);
+    pub(super) fn solve_ordered(&self, rhs: &[f64]) -> Vec<f64> {
+        self.cholesky.solve(self.symbolic, rhs)
     }
 }

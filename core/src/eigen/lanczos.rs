@@ -82,8 +82,7 @@ impl<'a> Lanczos<'a> {
 
     /// Multiplies a block by A once, which removes massless directions (A x never has any), and appends it.
     fn admit(&mut self, block: &[f64]) -> Result<usize, EigenError> {
-        let mut block = self.mass.multiply(block);
-        self.factor.solve_ordered(&mut block);
+        let mut block = self.factor.solve_ordered(&self.mass.multiply(block));
         let scale = self.scale;
         self.basis.remove(&mut block, 0);
         Ok(self.basis.append(block, self.mass, scale)?.rank)
@@ -98,8 +97,7 @@ impl<'a> Lanczos<'a> {
         if width == 0 {
             return Ok(());
         }
-        let mut block = self.basis.images[(self.deflated + first) * dof..].to_vec();
-        self.factor.solve_ordered(&mut block);
+        let mut block = self.factor.solve_ordered(&self.basis.images[(self.deflated + first) * dof..]);
         patience::check()?;
         // In exact arithmetic only this block and the one before have a part in A q; the full round in `append` sees to the rest.
         let before = self.steps.last().map_or(0, |step| step.first);

@@ -145,8 +145,7 @@ impl Block {
     /// left of the equations, Fc - (λ + s)MYc, is measured by the inner products of F and MY.
     fn step(&self, factor: &Factor, mass: &SymmetricProduct, rigid: &Basis, shift: f64) -> Option<Block> {
         let dof = self.dof;
-        let mut moved = self.forces.clone();
-        factor.solve_ordered(&mut moved);
+        let mut moved = factor.solve_ordered(&self.forces);
         // Rounding along the rigid modes grows by the step more than anything else.
         rigid.remove(&mut moved, 0);
         let images = mass.multiply(&moved);
