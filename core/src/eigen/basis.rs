@@ -2,7 +2,7 @@
 
 use super::EigenError;
 use super::dense::{add_combination, combination, inner_products};
-use super::product::SymmetricProduct;
+use super::symmetric::Symmetric;
 use crate::patience;
 
 /// A direction is dropped from a block when orthogonalisation leaves less than this share of the operator's largest value.
@@ -65,7 +65,7 @@ impl Basis {
     ///
     /// A column shorter than [`DEPENDENT`] times `scale` or its longest companion is nothing. One round is enough for columns that [`Basis::remove`] has already been over.
     /// Cost of a round: four flops per row, basis vector and column.
-    pub(super) fn append(&mut self, block: Vec<f64>, mass: &SymmetricProduct, scale: f64) -> Result<Added, EigenError> {
+    pub(super) fn append(&mut self, block: Vec<f64>, mass: &Symmetric, scale: f64) -> Result<Added, EigenError> {
         let columns = block.len() / self.dof;
         let mut block = block;
         // (column given, column now)

@@ -128,7 +128,6 @@ impl WithSimd for Factorise<'_> {
         let (mut signed, mut runs) = (Vec::new(), Vec::new());
         // (position): its row in the front at hand.
         let mut row_of = vec![0_u32; symbolic.dof()];
-        let (starts, rows_of) = (symbolic.lower.col_ptr(), symbolic.lower.row_idx());
         for index in 0..count {
             patience::check().map_err(Refused::GivenUp)?;
             let own = supernodes.get(index);
@@ -141,8 +140,7 @@ impl WithSimd for Factorise<'_> {
             }
             let panel = panels.room(&own);
             for (column, panel) in panel.chunks_exact_mut(rows).enumerate() {
-                let stored = starts[own.start + column] as usize..starts[own.start + column + 1] as usize;
-                for (&row, entry) in rows_of[stored.clone()].iter().zip(matrix.values(stored)) {
+                for (row, entry) in matrix.column(own.start + column) {
                     panel[row_of[row as usize] as usize] = entry;
                 }
             }

@@ -58,10 +58,10 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     if !(known.shift > 0.0 && known.shift.is_finite()) {
         return Err(EigenError::Shift { shift: -known.shift });
     }
-    let (mass, stiffness) = (ordered.mass_product(), ordered.stiffness_product());
+    let Ordered { mass, stiffness, .. } = &ordered;
     let mut basis = Basis::new(dof);
     if !known.rigid.is_empty() {
-        basis.append(unit_rigid(&ordered, known.rigid)?, &mass, 0.0)?;
+        basis.append(unit_rigid(&ordered, known.rigid)?, mass, 0.0)?;
     }
     let rigid = symbolic.permuted_back(&basis.vectors);
     // Orthonormal as they are; appending them would cost their square.
@@ -73,7 +73,7 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     let mut forces = symbolic.permuted(known.loads);
     for _ in 0..MOMENTS {
         let last = basis.vectors.len();
-        basis.append(factor.solve_ordered(&forces), &mass, 0.0)?;
+        basis.append(factor.solve_ordered(&forces), mass, 0.0)?;
         forces = basis.images[last..].to_vec();
     }
     let (vectors, images) = (&basis.vectors[before..], &basis.images[before..]);

@@ -39,7 +39,7 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
     let mut growth = Growth::new(pencil.symbolic.dof());
     let growth = match factorise(pencil.symbolic, shifted, Pivots::Any, &mut growth) {
         Ok(signs) => {
-            let growth = growth.largest(&pencil.row_sums(shifted));
+            let growth = growth.largest(&shifted.row_sums(pencil.symbolic.dof()));
             if growth <= GROWTH_LIMIT {
                 return Ok(signs.iter().filter(|&&sign| sign < 0.0).count());
             }

@@ -3,14 +3,14 @@
 use super::EigenError;
 use super::basis::Basis;
 use super::factor::Factor;
-use super::product::SymmetricProduct;
 use super::sequence::Sequence;
+use super::symmetric::Symmetric;
 use crate::patience;
 
 /// The iteration's state: a basis whose first `expanded` Krylov vectors have been multiplied by A.
 pub(super) struct Lanczos<'a> {
     pub(super) factor: Factor<'a>,
-    pub(super) mass: &'a SymmetricProduct<'a>,
+    pub(super) mass: &'a Symmetric<'a>,
     pub(super) basis: Basis,
     /// Vectors at the front of the basis that are deflated, not iterated.
     pub(super) deflated: usize,
@@ -37,7 +37,7 @@ impl<'a> Lanczos<'a> {
     /// Memory is set aside for `expected` Krylov vectors.
     pub(super) fn new(
         factor: Factor<'a>,
-        mass: &'a SymmetricProduct<'a>,
+        mass: &'a Symmetric<'a>,
         deflated: Basis,
         start: &[f64],
         width: usize,

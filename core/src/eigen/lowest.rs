@@ -37,9 +37,8 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
         return Err(EigenError::Shift { shift: -shift });
     }
     let start = start_block(&ordered, request.start)?;
-    let (mass, stiffness) = (ordered.mass_product(), ordered.stiffness_product());
     let scale = Scale::of(&ordered)?;
-    let rigid = rigid_basis(&ordered, &mass, &stiffness, request.rigid)?;
+    let rigid = rigid_basis(&ordered, request.rigid)?;
     let available = symbolic.dof().saturating_sub(rigid.size());
     let (wanted, proven) = match request.extent {
         Extent::Count(count) => (count, None),
@@ -58,8 +57,6 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
     }
     let task = Task {
         pencil: &ordered,
-        mass: &mass,
-        stiffness: &stiffness,
         rigid: &rigid,
         scale,
         shift: request.shift,

@@ -37,7 +37,6 @@ mod local_fill;
 mod lowest;
 mod pattern;
 mod pencil;
-mod product;
 mod proof;
 mod refine;
 mod report;
@@ -50,6 +49,7 @@ mod shift;
 mod substitution;
 mod supernodes;
 mod symbolic;
+mod symmetric;
 #[cfg(test)]
 mod tests;
 mod tiles;

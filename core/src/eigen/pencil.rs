@@ -1,9 +1,7 @@
 //! K and M on one pattern, as given and in elimination order.
 
-use std::ops::Range;
-
 use super::error::check_values;
-use super::product::SymmetricProduct;
+use super::symmetric::Symmetric;
 use super::{EigenError, Pattern, Symbolic};
 
 /// The pencil K x = λ M x: two sets of values on one pattern.
@@ -20,29 +18,12 @@ pub struct Pencil<'a> {
     pub mass: &'a [f64],
 }
 
-/// A checked pencil with its values in elimination order.
+/// A checked pencil in elimination order.
 pub(super) struct Ordered<'a> {
     pub(super) symbolic: &'a Symbolic,
-    /// (entry of `symbolic.lower`)
-    pub(super) stiffness: Vec<f64>,
-    /// (entry of `symbolic.lower`)
-    pub(super) mass: Vec<f64>,
-}
-
-/// K - σM, whose values are never all there at once: reading both twice costs less than fresh memory.
-#[derive(Clone, Copy)]
-pub(super) struct Shifted<'a> {
-    stiffness: &'a [f64],
-    mass: &'a [f64],
-    sigma: f64,
-}
-
-impl Shifted<'_> {
-    /// The values of some entries of `symbolic.lower`.
-    #[inline(always)]
-    pub(super) fn values(&self, entries: Range<usize>) -> impl Iterator<Item = f64> {
-        self.stiffness[entries.clone()].iter().zip(&self.mass[entries]).map(|(k, m)| k - self.sigma * m)
-    }
+    pub(super) stiffness: Symmetric<'a>,
+    /// Most of the pattern is zero here, and left out: directions are not coupled by inertia.
+    pub(super) mass: Symmetric<'a>,
 }
 
 impl<'a> Ordered<'a> {
@@ -51,7 +32,9 @@ impl<'a> Ordered<'a> {
         let entries = pencil.pattern.entries();
         check_values("the stiffness", pencil.stiffness, entries)?;
         check_values("the mass", pencil.mass, entries)?;
-        let (stiffness, mass) = (symbolic.gather(pencil.stiffness), symbolic.gather(pencil.mass));
+        let lower = symbolic.lower.as_ref();
+        let stiffness = Symmetric::new(lower, symbolic.gathered(pencil.stiffness).collect());
+        let mass = Symmetric::without_zeros(lower, symbolic.gathered(pencil.mass));
         Ok(Ordered { symbolic, stiffness, mass })
     }
 
@@ -59,29 +42,32 @@ impl<'a> Ordered<'a> {
     pub(super) fn shifted(&self, sigma: f64) -> Shifted<'_> {
         Shifted { stiffness: &self.stiffness, mass: &self.mass, sigma }
     }
+}
 
-    /// Of which most entries are zero: its directions are not coupled.
-    pub(super) fn mass_product(&self) -> SymmetricProduct<'static> {
-        SymmetricProduct::without_zeros(self.symbolic.lower.as_ref(), &self.mass)
+/// K - σM, whose values are never all there at once: reading both twice costs less than fresh memory.
+#[derive(Clone, Copy)]
+pub(super) struct Shifted<'a> {
+    stiffness: &'a Symmetric<'a>,
+    mass: &'a Symmetric<'a>,
+    sigma: f64,
+}
+
+impl Shifted<'_> {
+    /// The rows of a column, from the diagonal on, and what stands there. All entries of M are among K's.
+    #[inline(always)]
+    pub(super) fn column(&self, column: usize) -> impl Iterator<Item = (u32, f64)> {
+        let mut mass = self.mass.column(column).peekable();
+        self.stiffness.column(column).map(move |(row, stiffness)| {
+            let own = mass.next_if(|&(place, _)| place == row);
+            (row, own.map_or(stiffness, |(_, mass)| stiffness - self.sigma * mass))
+        })
     }
 
-    pub(super) fn stiffness_product(&self) -> SymmetricProduct<'_> {
-        SymmetricProduct::of(self.symbolic.lower.as_ref(), &self.stiffness)
-    }
-
-    /// (position): the diagonal of one set of values; each column of `lower` begins with it.
-    pub(super) fn diagonal(&self, values: &[f64]) -> Vec<f64> {
-        let starts = self.symbolic.lower.col_ptr();
-        starts[..self.symbolic.dof()].iter().map(|&start| values[start as usize]).collect()
-    }
-
-    /// (position): the sum of magnitudes of each row of a symmetric matrix.
-    pub(super) fn row_sums(&self, matrix: Shifted) -> Vec<f64> {
-        let lower = self.symbolic.lower.as_ref();
-        let mut sums = vec![0.0; self.symbolic.dof()];
-        for column in 0..self.symbolic.dof() {
-            let entries = lower.col_ptr()[column] as usize..lower.col_ptr()[column + 1] as usize;
-            for (&row, value) in lower.row_idx()[entries.clone()].iter().zip(matrix.values(entries)) {
+    /// (position): the sum of the magnitudes in each of `dof` rows.
+    pub(super) fn row_sums(&self, dof: usize) -> Vec<f64> {
+        let mut sums = vec![0.0; dof];
+        for column in 0..dof {
+            for (row, value) in self.column(column) {
                 sums[row as usize] += value.abs();
                 if row as usize != column {
                     sums[column] += value.abs();

@@ -15,10 +15,10 @@ use super::dense::{combination, inner_products, symmetric_products};
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
-use super::product::SymmetricProduct;
 use super::rigid::unit_rigid;
 use super::sequence::Sequence;
 use super::shift::measure;
+use super::symmetric::Symmetric;
 use super::{EigenError, Pencil, Symbolic};
 use crate::ascending::ascending;
 
@@ -88,15 +88,15 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
     if !(shift > 0.0 && shift.is_finite()) {
         return Err(EigenError::Shift { shift: -shift });
     }
-    let mass = ordered.mass_product();
+    let mass = &ordered.mass;
     let mut rigid = Basis::new(dof);
     if let Some(vectors) = refinement.rigid.filter(|vectors| !vectors.is_empty()) {
-        rigid.append(unit_rigid(&ordered, vectors)?, &mass, 0.0)?;
+        rigid.append(unit_rigid(&ordered, vectors)?, mass, 0.0)?;
     }
     let factor = Factor::of(&ordered, -shift)?;
-    let mut block = Block::new(&ordered, &mass, &rigid, start, fresh);
+    let mut block = Block::new(&ordered, &rigid, start, fresh);
     for pass in 1..=most_passes {
-        let Some(next) = block.step(&factor, &mass, &rigid, shift) else { return Ok(None) };
+        let Some(next) = block.step(&factor, mass, &rigid, shift) else { return Ok(None) };
         if next.residuals[..wanted].iter().all(|own| *own <= residual) {
             return Ok(Some(next.finish(symbolic, pass)));
         }
@@ -118,7 +118,7 @@ struct Block {
 }
 
 impl Block {
-    fn new(pencil: &Ordered, mass: &SymmetricProduct, rigid: &Basis, start: Start, fresh: usize) -> Block {
+    fn new(pencil: &Ordered, rigid: &Basis, start: Start, fresh: usize) -> Block {
         let dof = rigid.dof;
         let mut unknown = vec![0.0; fresh * dof];
         Sequence::new().fill(&mut unknown);
@@ -127,12 +127,12 @@ impl Block {
                 let mut vectors = pencil.symbolic.permuted(known);
                 vectors.extend(unknown);
                 rigid.remove(&mut vectors, 0);
-                mass.multiply(&vectors)
+                pencil.mass.multiply(&vectors)
             }
             Start::Forces(known) => {
-                let inertia = pencil.diagonal(&pencil.mass);
+                let inertia = unknown.chunks_exact(dof).flat_map(|_| pencil.mass.diagonal());
                 let mut forces = known.to_vec();
-                forces.extend(unknown.iter().zip(inertia.iter().cycle()).map(|(value, inertia)| value * inertia));
+                forces.extend(unknown.iter().zip(inertia).map(|(value, inertia)| value * inertia));
                 forces
             }
         };
@@ -143,7 +143,7 @@ impl Block {
     ///
     /// With Y = (K + sM)⁻¹F the energies are Yᵀ(K + sM)Y = YᵀF and, for y = Yc, (K + sM)y = Fc: no product with K is made. What is
     /// left of the equations, Fc - (λ + s)MYc, is measured by the inner products of F and MY.
-    fn step(&self, factor: &Factor, mass: &SymmetricProduct, rigid: &Basis, shift: f64) -> Option<Block> {
+    fn step(&self, factor: &Factor, mass: &Symmetric, rigid: &Basis, shift: f64) -> Option<Block> {
         let dof = self.dof;
         let mut moved = factor.solve_ordered(&self.forces);
         // Rounding along the rigid modes grows by the step more than anything else.

@@ -3,7 +3,7 @@
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
 use super::dense::{inner_products, symmetric_products};
-use super::product::SymmetricProduct;
+use super::pencil::Ordered;
 use super::shift::measure;
 use crate::ascending::ascending;
 use crate::patience::{self, GivenUp};
@@ -34,13 +34,8 @@ pub(super) struct Report {
 ///
 /// # Errors
 /// [`GivenUp`] when nobody waits for it.
-pub(super) fn report(
-    mass: &SymmetricProduct,
-    stiffness: &SymmetricProduct,
-    rigid: &Basis,
-    vectors: Vec<f64>,
-    shift: f64,
-) -> Result<Report, GivenUp> {
+pub(super) fn report(pencil: &Ordered, rigid: &Basis, vectors: Vec<f64>, shift: f64) -> Result<Report, GivenUp> {
+    let Ordered { mass, stiffness, .. } = pencil;
     let dof = rigid.dof;
     let mut vectors = vectors;
     let mut images = mass.multiply(&vectors);

@@ -4,19 +4,13 @@ use super::EigenError;
 use super::basis::Basis;
 use super::error::check_values;
 use super::pencil::Ordered;
-use super::product::SymmetricProduct;
 
 /// Largest |Kz|ᵢ over the largest (|K||z|)ᵢ for a rigid mode. Assembly in double precision leaves 1e-13 or so, an element that
 /// resists rigid motion 1e-4 and more; deflating such a vector would bend every mode silently.
 const NULL_LIMIT: f64 = 1e-9;
 
 /// An M-orthonormal basis of the rigid modes given, (mode, equation); empty without any.
-pub(super) fn rigid_basis(
-    pencil: &Ordered,
-    mass: &SymmetricProduct,
-    stiffness: &SymmetricProduct,
-    rigid: Option<&[f64]>,
-) -> Result<Basis, EigenError> {
+pub(super) fn rigid_basis(pencil: &Ordered, rigid: Option<&[f64]>) -> Result<Basis, EigenError> {
     let dof = pencil.symbolic.dof();
     let mut basis = Basis::new(dof);
     let Some(rigid) = rigid.filter(|rigid| !rigid.is_empty()) else {
@@ -24,16 +18,16 @@ pub(super) fn rigid_basis(
     };
     let given = rigid.len() / dof;
     let block = unit_rigid(pencil, rigid)?;
-    let forces = stiffness.multiply(&block);
+    let forces = pencil.stiffness.multiply(&block);
     let magnitudes: Vec<f64> = block.iter().map(|value| value.abs()).collect();
-    let bounds = stiffness.magnitudes().multiply(&magnitudes);
+    let bounds = pencil.stiffness.magnitudes().multiply(&magnitudes);
     for (mode, (force, bound)) in forces.chunks_exact(dof).zip(bounds.chunks_exact(dof)).enumerate() {
         let ratio = largest(force) / largest(bound);
         if ratio > NULL_LIMIT {
             return Err(EigenError::RigidNotNull { mode, ratio, limit: NULL_LIMIT });
         }
     }
-    let independent = basis.append(block, mass, 0.0)?.rank;
+    let independent = basis.append(block, &pencil.mass, 0.0)?.rank;
     if independent < given {
         return Err(EigenError::RigidDependent { given, independent });
     }

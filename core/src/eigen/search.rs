@@ -3,7 +3,6 @@
 use super::basis::Basis;
 use super::lanczos::Lanczos;
 use super::pencil::Ordered;
-use super::product::SymmetricProduct;
 use super::proof::{Gap, gap_above};
 use super::report::{Report, fix_sign, report};
 use super::ritz::Ritz;
@@ -25,8 +24,6 @@ const MOST_MOVES: usize = 3;
 /// What the search has to do, checked.
 pub(super) struct Task<'a> {
     pub(super) pencil: &'a Ordered<'a>,
-    pub(super) mass: &'a SymmetricProduct<'a>,
-    pub(super) stiffness: &'a SymmetricProduct<'a>,
     /// Deflated modes, M-orthonormal.
     pub(super) rigid: &'a Basis,
     pub(super) scale: Scale,
@@ -183,7 +180,7 @@ impl<'a> Search<'a> {
 
     fn report(&self, ritz: &Ritz) -> Result<Report, GivenUp> {
         let vectors = ritz.vectors(&self.lanczos, self.task.wanted)?;
-        report(self.task.mass, self.task.stiffness, self.task.rigid, vectors, self.shift)
+        report(self.task.pencil, self.task.rigid, vectors, self.shift)
     }
 
     fn prove(&self, ritz: &Ritz, full: bool) -> Result<Verdict, EigenError> {
@@ -221,7 +218,7 @@ impl<'a> Search<'a> {
 /// The iteration at one shift, with memory for what 26 and 60 modes of a top were seen to need; moving the basis when it grows costs more.
 fn begin<'a>(task: &Task<'a>, factor: Factor<'a>, start: &[f64]) -> Result<Lanczos<'a>, EigenError> {
     let expected = 4 * task.wanted + task.width;
-    Lanczos::new(factor, task.mass, task.rigid.clone(), start, task.width, expected)
+    Lanczos::new(factor, &task.pencil.mass, task.rigid.clone(), start, task.width, expected)
 }
 
 /// What the count says of the modes found.

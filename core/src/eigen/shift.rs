@@ -46,7 +46,7 @@ impl Scale {
     /// in a bending surface of N nodes the longest wave is N^(1/2) elements long, so its eigenvalue is about N² lower. On second-order
     /// operators this is too low by N, which is harmless while N is below some ten thousands (and is checked).
     pub(super) fn of(pencil: &Ordered) -> Result<Scale, EigenError> {
-        let (stiffness, mass) = (pencil.diagonal(&pencil.stiffness), pencil.diagonal(&pencil.mass));
+        let [stiffness, mass] = [&pencil.stiffness, &pencil.mass].map(|matrix| matrix.diagonal().collect::<Vec<_>>());
         if let Some(&value) = mass.iter().find(|&&value| value < 0.0) {
             return Err(EigenError::MassNotPositive { value });
         }

@@ -82,8 +82,8 @@ impl Symbolic {
     }
 
     /// A pattern's values in elimination order: (entry of `lower`).
-    pub(super) fn gather(&self, values: &[f64]) -> Vec<f64> {
-        self.source.iter().map(|&entry| values[entry as usize]).collect()
+    pub(super) fn gathered(&self, values: &[f64]) -> impl Iterator<Item = f64> {
+        self.source.iter().map(|&entry| values[entry as usize])
     }
 
     /// One vector from the pattern's order into elimination order: (position).

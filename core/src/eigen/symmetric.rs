@@ -1,4 +1,4 @@
-//! Products of a symmetric sparse matrix with several vectors at once.
+//! A symmetric sparse matrix, and its products with several vectors at once.
 
 use std::borrow::Cow;
 
@@ -8,43 +8,58 @@ use pulp::Simd;
 use super::lanes::{LANES, LaneKernel, Lanes, add_multiple, interleave, on_lanes, registers, registers_mut, separate};
 
 /// A symmetric matrix held as its lower triangle by columns, each beginning with the diagonal.
-pub(super) struct SymmetricProduct<'a> {
+pub(super) struct Symmetric<'a> {
     /// (column + 1)
     starts: Cow<'a, [u32]>,
-    /// (entry)
+    /// (entry), ascending in each column
     rows: Cow<'a, [u32]>,
     /// (entry)
-    values: Cow<'a, [f64]>,
+    values: Vec<f64>,
 }
 
-impl<'a> SymmetricProduct<'a> {
-    /// From a lower triangle whose columns begin with the diagonal.
-    pub(super) fn of(lower: SymbolicSparseColMatRef<'a, u32>, entries: &'a [f64]) -> SymmetricProduct<'a> {
-        SymmetricProduct { starts: lower.col_ptr().into(), rows: lower.row_idx().into(), values: entries.into() }
+impl<'a> Symmetric<'a> {
+    /// With `values` on a pattern whose columns begin with the diagonal.
+    pub(super) fn new(lower: SymbolicSparseColMatRef<'a, u32>, values: Vec<f64>) -> Symmetric<'a> {
+        Symmetric { starts: lower.col_ptr().into(), rows: lower.row_idx().into(), values }
     }
 
     /// The same without the entries off the diagonal that are zero. A lumped mass shrinks to its diagonal here.
-    pub(super) fn without_zeros(lower: SymbolicSparseColMatRef<'_, u32>, entries: &[f64]) -> SymmetricProduct<'static> {
+    pub(super) fn without_zeros(
+        lower: SymbolicSparseColMatRef<'_, u32>,
+        values: impl Iterator<Item = f64>,
+    ) -> Symmetric<'static> {
         let mut starts = Vec::with_capacity(lower.ncols() + 1);
         starts.push(0);
-        let (mut rows, mut values) = (Vec::new(), Vec::new());
+        let (mut rows, mut kept) = (Vec::new(), Vec::new());
+        let mut stored = lower.row_idx().iter().zip(values);
         for bounds in lower.col_ptr().windows(2) {
-            let own = bounds[0] as usize..bounds[1] as usize;
-            for (at, (&row, &value)) in lower.row_idx()[own.clone()].iter().zip(&entries[own]).enumerate() {
+            for (at, (&row, value)) in stored.by_ref().take((bounds[1] - bounds[0]) as usize).enumerate() {
                 if at == 0 || value != 0.0 {
                     rows.push(row);
-                    values.push(value);
+                    kept.push(value);
                 }
             }
             starts.push(rows.len() as u32);
         }
-        SymmetricProduct { starts: starts.into(), rows: rows.into(), values: values.into() }
+        Symmetric { starts: starts.into(), rows: rows.into(), values: kept }
+    }
+
+    /// The rows of a column, from the diagonal on, and what stands there.
+    #[inline(always)]
+    pub(super) fn column(&self, column: usize) -> impl Iterator<Item = (u32, f64)> {
+        let entries = self.starts[column] as usize..self.starts[column + 1] as usize;
+        self.rows[entries.clone()].iter().copied().zip(self.values[entries].iter().copied())
+    }
+
+    /// (position)
+    pub(super) fn diagonal(&self) -> impl Iterator<Item = f64> {
+        self.starts[..self.starts.len() - 1].iter().map(|&start| self.values[start as usize])
     }
 
     /// The same matrix with the magnitude of each entry.
-    pub(super) fn magnitudes(&self) -> SymmetricProduct<'_> {
-        let magnitudes = self.values.iter().map(|value| value.abs()).collect();
-        SymmetricProduct { starts: (&*self.starts).into(), rows: (&*self.rows).into(), values: magnitudes }
+    pub(super) fn magnitudes(&self) -> Symmetric<'_> {
+        let values = self.values.iter().map(|value| value.abs()).collect();
+        Symmetric { starts: (&*self.starts).into(), rows: (&*self.rows).into(), values }
     }
 
     /// A x for every column of x, both (column, dof). Cost: four flops an entry and column.
@@ -54,7 +69,7 @@ impl<'a> SymmetricProduct<'a> {
         if self.values.len() == dof {
             // A lumped mass.
             for (x, y) in x.chunks_exact(dof).zip(product.chunks_exact_mut(dof)) {
-                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&*self.values) {
+                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&self.values) {
                     *y = diagonal * x;
                 }
             }
@@ -73,7 +88,7 @@ impl<'a> SymmetricProduct<'a> {
 
 /// y = A x on interleaved vectors: (dof, lane).
 struct Kernel<'a> {
-    matrix: &'a SymmetricProduct<'a>,
+    matrix: &'a Symmetric<'a>,
     x: &'a [Lanes],
     y: &'a mut [Lanes],
 }
