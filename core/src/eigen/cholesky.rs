@@ -10,7 +10,7 @@
 use pulp::{Simd, WithSimd};
 
 use super::Symbolic;
-use super::lanes::{LANES, LaneKernel, Lanes, interleave, on_lanes, registers_mut, separate};
+use super::lanes::{LaneKernel, Lanes, interleaved, on_lanes, registers_mut, separated};
 use super::pencil::Shifted;
 use super::substitution;
 use super::supernodes::{Supernode, Supernodes};
@@ -83,20 +83,13 @@ impl Cholesky {
         Ok(own)
     }
 
-    /// Solves for right sides, `columns` (column, position). All take part in one passage through the factor, [`LANES`] at a time at each
-    /// supernode: a factor is larger than the caches.
+    /// Solves for right sides, `columns` (column, position). All take part in one passage through the factor, [`LANES`](super::lanes::LANES) at a time
+    /// at each supernode: a factor is larger than the caches.
     pub(super) fn solve(&self, symbolic: &Symbolic, columns: &[f64]) -> Vec<f64> {
         let dof = symbolic.dof();
-        let mut lanes = vec![[0.0; LANES]; columns.len().div_ceil(LANES * dof) * dof];
-        for (group, lanes) in columns.chunks(LANES * dof).zip(lanes.chunks_exact_mut(dof)) {
-            interleave(group, lanes);
-        }
+        let mut lanes = interleaved(columns, dof);
         on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, dof, lanes: &mut lanes });
-        let mut solved = vec![0.0; columns.len()];
-        for (group, lanes) in solved.chunks_mut(LANES * dof).zip(lanes.chunks_exact(dof)) {
-            separate(lanes, group);
-        }
-        solved
+        separated(&lanes, dof, columns.len() / dof)
     }
 }
 

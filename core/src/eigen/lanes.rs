@@ -11,22 +11,26 @@ pub(super) const LANES: usize = 4;
 /// The same entry of [`LANES`] vectors.
 pub(super) type Lanes = [f64; LANES];
 
-/// Lays up to [`LANES`] vectors (column, position) side by side.
-pub(super) fn interleave(columns: &[f64], lanes: &mut [Lanes]) {
-    for (lane, column) in columns.chunks_exact(lanes.len()).enumerate() {
-        for (lanes, &value) in lanes.iter_mut().zip(column) {
-            lanes[lane] = value;
-        }
+/// Vectors of `length`, `columns` (column, position), laid side by side: (group, position). What the last group lacks is zero.
+pub(super) fn interleaved(columns: &[f64], length: usize) -> Vec<Lanes> {
+    let groups = columns.len().div_ceil(LANES * length);
+    let lacking = if columns.len() < groups * LANES * length { vec![0.0; length] } else { Vec::new() };
+    let mut lanes = Vec::with_capacity(groups * length);
+    for group in columns.chunks(LANES * length) {
+        let [a, b, c, d] = [0, 1, 2, 3].map(|at| group.get(at * length..(at + 1) * length).unwrap_or(&lacking));
+        lanes.extend(a.iter().zip(b).zip(c.iter().zip(d)).map(|((&a, &b), (&c, &d))| [a, b, c, d]));
     }
+    lanes
 }
 
-/// The other way.
-pub(super) fn separate(lanes: &[Lanes], columns: &mut [f64]) {
-    for (lane, column) in columns.chunks_exact_mut(lanes.len()).enumerate() {
-        for (value, lanes) in column.iter_mut().zip(lanes) {
-            *value = lanes[lane];
-        }
+/// The other way, for the first `count` vectors.
+pub(super) fn separated(lanes: &[Lanes], length: usize, count: usize) -> Vec<f64> {
+    let mut columns = Vec::with_capacity(count * length);
+    for column in 0..count {
+        let group = &lanes[column / LANES * length..][..length];
+        columns.extend(group.iter().map(|lanes| lanes[column % LANES]));
     }
+    columns
 }
 
 /// What works on vectors laid side by side, with a [`Lanes`] in so many registers.

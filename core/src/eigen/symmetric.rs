@@ -5,7 +5,9 @@ use std::borrow::Cow;
 use faer::sparse::SymbolicSparseColMatRef;
 use pulp::Simd;
 
-use super::lanes::{LANES, LaneKernel, Lanes, add_multiple, interleave, on_lanes, registers, registers_mut, separate};
+use super::lanes::{
+    LANES, LaneKernel, Lanes, add_multiple, interleaved, on_lanes, registers, registers_mut, separated,
+};
 
 /// A symmetric matrix held as its lower triangle by columns, each beginning with the diagonal.
 pub(super) struct Symmetric<'a> {
@@ -65,22 +67,19 @@ impl<'a> Symmetric<'a> {
     /// A x for every column of x, both (column, dof). Cost: four flops an entry and column.
     pub(super) fn multiply(&self, x: &[f64]) -> Vec<f64> {
         let dof = self.starts.len() - 1;
-        let mut product = vec![0.0; x.len()];
         if self.values.len() == dof {
             // A lumped mass.
-            for (x, y) in x.chunks_exact(dof).zip(product.chunks_exact_mut(dof)) {
-                for ((y, x), diagonal) in y.iter_mut().zip(x).zip(&self.values) {
-                    *y = diagonal * x;
-                }
-            }
-            return product;
+            return x
+                .chunks_exact(dof)
+                .flat_map(|x| x.iter().zip(&self.values))
+                .map(|(x, diagonal)| diagonal * x)
+                .collect();
         }
-        let mut interleaved_x = vec![[0.0; LANES]; dof];
-        let mut interleaved_y = vec![[0.0; LANES]; dof];
-        for (x, y) in x.chunks(LANES * dof).zip(product.chunks_mut(LANES * dof)) {
-            interleave(x, &mut interleaved_x);
-            on_lanes(Kernel { matrix: self, x: &interleaved_x, y: &mut interleaved_y });
-            separate(&interleaved_y, y);
+        let mut product = Vec::with_capacity(x.len());
+        let mut y = vec![[0.0; LANES]; dof];
+        for group in x.chunks(LANES * dof) {
+            on_lanes(Kernel { matrix: self, x: &interleaved(group, dof), y: &mut y });
+            product.extend(separated(&y, dof, group.len() / dof));
         }
         product
     }

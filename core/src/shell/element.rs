@@ -200,7 +200,9 @@ fn turn(facet_from_top: &Matrix3<f64>, membrane: &Form, mixed: &SMatrix<f64, 9, 
                 Matrix3::new(mb(0, 1), mb(0, 2), m(0, 2), mb(1, 1), mb(1, 2), m(1, 2), b(0, 1), b(0, 2), bm(0, 2)),
                 Matrix3::new(b(1, 1), b(1, 2), bm(1, 2), b(2, 1), b(2, 2), bm(2, 2), mb(2, 1), mb(2, 2), m(2, 2)),
             ];
-            for (block, (row, column)) in blocks.iter().zip([(0, 0), (3, 0), (0, 3), (3, 3)]) {
+            // A corner's block with itself is symmetric: its upper part comes with the lower one.
+            let places = [(0, 0), (3, 0), (0, 3), (3, 3)];
+            for (block, (row, column)) in blocks.iter().zip(places).filter(|(_, place)| p > q || *place != (0, 3)) {
                 let (row, column) = (6 * p + row, 6 * q + column);
                 let block = facet_from_top.tr_mul(&(block * facet_from_top));
                 turned.fixed_view_mut::<3, 3>(row, column).copy_from(&block);
