@@ -1,7 +1,7 @@
 //! An M-orthonormal basis that grows by blocks.
 
 use super::EigenError;
-use super::dense::{add_combination, combination, inner_products};
+use super::dense::{add_combination, append_combination, combination, inner_products};
 use super::symmetric::Symmetric;
 use crate::patience;
 
@@ -92,21 +92,14 @@ impl Basis {
             coupling = combination(&split.factor, &coupling, left, columns);
             lengths = split.lengths;
             if left == 0 || split.finished && projected || round + 1 == MOST_ROUNDS {
-                append_combination(&mut self.vectors, &block, &split.columns, self.dof);
-                append_combination(&mut self.images, &image, &split.columns, self.dof);
+                append_combination(&mut self.vectors, &block, &split.columns, self.dof, left);
+                append_combination(&mut self.images, &image, &split.columns, self.dof, left);
                 break;
             }
             block = combination(&block, &split.columns, self.dof, left);
         }
         Ok(Added { rank: lengths.len(), coupling })
     }
-}
-
-/// Appends A C to `to`, where A is (a, row) and C is (b, a).
-fn append_combination(to: &mut Vec<f64>, a: &[f64], c: &[f64], rows: usize) {
-    let before = to.len();
-    to.resize(before + c.len() / (a.len() / rows).max(1) * rows, 0.0);
-    add_combination(&mut to[before..], 1.0, a, c, rows);
 }
 
 /// (column): the sum of its squares.

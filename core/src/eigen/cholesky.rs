@@ -10,7 +10,7 @@
 use pulp::{Simd, WithSimd};
 
 use super::Symbolic;
-use super::lanes::{LaneKernel, Lanes, interleaved, on_lanes, registers_mut, separated};
+use super::lanes::{LaneKernel, Lanes, append_separated, interleaved, on_lanes, registers_mut};
 use super::pencil::Shifted;
 use super::substitution;
 use super::supernodes::{Supernode, Supernodes};
@@ -56,7 +56,7 @@ pub(super) fn factorise(
     panels: &mut dyn Panels,
 ) -> Result<Vec<f64>, Refused> {
     let mut signs = vec![1.0; symbolic.dof()];
-    widest(Factorise { symbolic, supernodes: &symbolic.supernodes, matrix, pivots, panels, signs: &mut signs })?;
+    widest(Factorise { supernodes: &symbolic.supernodes, matrix, pivots, panels, signs: &mut signs })?;
     Ok(signs)
 }
 
@@ -89,16 +89,18 @@ impl Cholesky {
         let dof = symbolic.dof();
         let mut lanes = interleaved(columns, dof);
         on_lanes(Solve { supernodes: &symbolic.supernodes, values: &self.values, dof, lanes: &mut lanes });
-        separated(&lanes, dof, columns.len() / dof)
+        let mut solved = Vec::new();
+        append_separated(&mut solved, &lanes, dof, columns.len() / dof);
+        solved
     }
 }
 
 struct Factorise<'a> {
-    symbolic: &'a Symbolic,
     supernodes: &'a Supernodes,
     matrix: Shifted<'a>,
     pivots: Pivots,
     panels: &'a mut dyn Panels,
+    /// (position)
     signs: &'a mut [f64],
 }
 
@@ -107,9 +109,9 @@ impl WithSimd for Factorise<'_> {
 
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) -> Self::Output {
-        let Factorise { symbolic, supernodes, matrix, pivots, panels, signs } = self;
-        let count = supernodes.count();
-        let mut home = vec![0_u32; symbolic.dof()];
+        let Factorise { supernodes, matrix, pivots, panels, signs } = self;
+        let (count, dof) = (supernodes.count(), signs.len());
+        let mut home = vec![0_u32; dof];
         for index in 0..count {
             let Supernode { start, columns, .. } = supernodes.get(index);
             home[start..start + columns].fill(index as u32);
@@ -120,7 +122,7 @@ impl WithSimd for Factorise<'_> {
         let mut spare: Vec<Vec<f64>> = Vec::new();
         let (mut signed, mut runs) = (Vec::new(), Vec::new());
         // (position): its row in the front at hand.
-        let mut row_of = vec![0_u32; symbolic.dof()];
+        let mut row_of = vec![0_u32; dof];
         for index in 0..count {
             patience::check().map_err(Refused::GivenUp)?;
             let own = supernodes.get(index);

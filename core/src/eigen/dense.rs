@@ -70,9 +70,16 @@ impl WithSimd for Combination<'_> {
 
 /// A C, where A is (a, row) and C is (b, a): the result is (b, row).
 pub(super) fn combination(a: &[f64], c: &[f64], rows: usize, b_columns: usize) -> Vec<f64> {
-    let mut product = vec![0.0; b_columns * rows];
-    add_combination(&mut product, 1.0, a, c, rows);
+    let mut product = Vec::with_capacity(b_columns * rows);
+    append_combination(&mut product, a, c, rows, b_columns);
     product
+}
+
+/// The same after what `to` holds already.
+pub(super) fn append_combination(to: &mut Vec<f64>, a: &[f64], c: &[f64], rows: usize, b_columns: usize) {
+    let before = to.len();
+    to.resize(before + b_columns * rows, 0.0);
+    add_combination(&mut to[before..], 1.0, a, c, rows);
 }
 
 #[cfg(test)]

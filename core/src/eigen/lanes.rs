@@ -23,14 +23,13 @@ pub(super) fn interleaved(columns: &[f64], length: usize) -> Vec<Lanes> {
     lanes
 }
 
-/// The other way, for the first `count` vectors.
-pub(super) fn separated(lanes: &[Lanes], length: usize, count: usize) -> Vec<f64> {
-    let mut columns = Vec::with_capacity(count * length);
+/// The other way, for the first `count` vectors, after what `columns` holds already.
+pub(super) fn append_separated(columns: &mut Vec<f64>, lanes: &[Lanes], length: usize, count: usize) {
+    columns.reserve(count * length);
     for column in 0..count {
         let group = &lanes[column / LANES * length..][..length];
         columns.extend(group.iter().map(|lanes| lanes[column % LANES]));
     }
-    columns
 }
 
 /// What works on vectors laid side by side, with a [`Lanes`] in so many registers.

@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, SymmetricEigen};
 
 use super::EigenError;
-use super::dense::{add_combination, combination};
+use super::dense::{add_combination, append_combination};
 use super::lanczos::Lanczos;
 use crate::ascending::ascending;
 use crate::patience::{self, GivenUp};
@@ -66,7 +66,7 @@ impl Ritz {
         let mut vectors = Vec::with_capacity(count * dof);
         for some in coordinates.chunks(BETWEEN_LOOKS * size) {
             patience::check()?;
-            vectors.extend(combination(&lanczos.basis.vectors[first..last], some, dof, some.len() / size));
+            append_combination(&mut vectors, &lanczos.basis.vectors[first..last], some, dof, some.len() / size);
         }
         let rank = lanczos.steps.last().map_or(0, |step| step.rank);
         let remainders: Vec<f64> = coordinates

@@ -6,7 +6,7 @@ use faer::sparse::SymbolicSparseColMatRef;
 use pulp::Simd;
 
 use super::lanes::{
-    LANES, LaneKernel, Lanes, add_multiple, interleaved, on_lanes, registers, registers_mut, separated,
+    LANES, LaneKernel, Lanes, add_multiple, append_separated, interleaved, on_lanes, registers, registers_mut,
 };
 
 /// A symmetric matrix held as its lower triangle by columns, each beginning with the diagonal.
@@ -79,7 +79,7 @@ impl<'a> Symmetric<'a> {
         let mut y = vec![[0.0; LANES]; dof];
         for group in x.chunks(LANES * dof) {
             on_lanes(Kernel { matrix: self, x: &interleaved(group, dof), y: &mut y });
-            product.extend(separated(&y, dof, group.len() / dof));
+            append_separated(&mut product, &y, dof, group.len() / dof);
         }
         product
     }
