@@ -61,6 +61,7 @@ pub(super) fn factorise(
 }
 
 /// L of A = L Lᵀ, all of it.
+#[derive(Debug, PartialEq)]
 pub(super) struct Cholesky {
     values: Vec<f64>,
 }
@@ -81,6 +82,11 @@ impl Cholesky {
         let mut own = Cholesky { values: Vec::with_capacity(symbolic.supernodes.entries()) };
         factorise(symbolic, matrix, Pivots::Positive, &mut own)?;
         Ok(own)
+    }
+
+    /// Whether it has the entries of a factor on `symbolic`.
+    pub(super) fn fits(&self, symbolic: &Symbolic) -> bool {
+        self.values.len() == symbolic.supernodes.entries()
     }
 
     /// Solves for right sides, `columns` (column, position). All take part in one passage through the factor, [`LANES`](super::lanes::LANES) at a time

@@ -10,7 +10,7 @@ use super::dense::{combination, inner_products};
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
-use super::refine::ritz;
+use super::rayleigh_ritz::ritz;
 use super::rigid::unit_rigid;
 use super::{EigenError, Pencil, Symbolic};
 

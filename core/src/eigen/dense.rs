@@ -34,6 +34,19 @@ pub(super) fn add_combination(b: &mut [f64], scale: f64, a: &[f64], c: &[f64], r
     widest(Combination { b, a, factors: &factors, rows });
 }
 
+/// aᵀb, in sums that don't wait for each other.
+#[inline(never)] // A long loop in many places; a copy in each only makes the module larger.
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
+    let ((a, a_rest), (b, b_rest)) = (a.as_chunks::<4>(), b.as_chunks::<4>());
+    let mut sums = [0.0; 4];
+    for (a, b) in a.iter().zip(b) {
+        for (sum, (a, b)) in sums.iter_mut().zip(a.iter().zip(b)) {
+            *sum += a * b;
+        }
+    }
+    sums.iter().sum::<f64>() + a_rest.iter().zip(b_rest).map(|(a, b)| a * b).sum::<f64>()
+}
+
 struct InnerProducts<'a> {
     gram: &'a mut [f64],
     a: &'a [f64],

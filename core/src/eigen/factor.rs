@@ -1,5 +1,7 @@
 //! The Cholesky factor of K - σM.
 
+use std::sync::Arc;
+
 use super::cholesky::{Cholesky, Refused};
 use super::error::check_values;
 use super::pencil::Ordered;
@@ -8,7 +10,8 @@ use super::{EigenError, Pencil, Symbolic};
 /// The Cholesky factor of K - σM, for many right-hand sides.
 pub struct Factor<'a> {
     symbolic: &'a Symbolic,
-    cholesky: Cholesky,
+    /// Shared with whoever goes on with it.
+    pub(super) cholesky: Arc<Cholesky>,
 }
 
 impl<'a> Factor<'a> {
@@ -24,6 +27,11 @@ impl<'a> Factor<'a> {
         Factor::of(&Ordered::new(pencil, symbolic)?, sigma)
     }
 
+    /// One that was made before; none where it was made on another symbolic factorisation.
+    pub(super) fn held(symbolic: &'a Symbolic, cholesky: &Arc<Cholesky>) -> Option<Factor<'a>> {
+        cholesky.fits(symbolic).then(|| Factor { symbolic, cholesky: cholesky.clone() })
+    }
+
     pub(super) fn of(pencil: &Ordered<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
         let symbolic = pencil.symbolic;
         let factorised = Cholesky::new(symbolic, pencil.shifted(sigma));
@@ -33,7 +41,7 @@ impl<'a> Factor<'a> {
             }
             Refused::GivenUp(given_up) => given_up.into(),
         })?;
-        Ok(Factor { symbolic, cholesky })
+        Ok(Factor { symbolic, cholesky: Arc::new(cholesky) })
     }
 
     /// Solves (K - σM) X = B in place, B given as `rhs` (column, equation).

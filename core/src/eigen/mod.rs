@@ -25,6 +25,7 @@
 //! All three from memory.
 
 mod basis;
+mod block;
 mod cholesky;
 mod complement;
 mod dense;
@@ -38,6 +39,7 @@ mod lowest;
 mod pattern;
 mod pencil;
 mod proof;
+mod rayleigh_ritz;
 mod refine;
 mod report;
 mod request;
@@ -63,6 +65,6 @@ pub use inertia::count_below;
 pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;
-pub use refine::{Refined, Refinement, Start, refine};
+pub use refine::{Onward, Refined, Refinement, Start, refine};
 pub use request::{Eigenpairs, Extent, LIMIT_MOVES, RESIDUAL_TOLERANCE, Request};
 pub use symbolic::Symbolic;

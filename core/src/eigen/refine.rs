@@ -5,22 +5,23 @@
 //! sorts out the rest (Parlett, chapter 14, subspace iteration; from memory). Vectors beyond the modes wanted guard
 //! the highest of them, whose own step would otherwise shrink little.
 //!
+//! Where K has changed very little, the factor of the pencil before leads nearly as well: it is tried first, on what is left of the
+//! equations ([`Block::by_residuals`]), and a step takes a product with K more and no factorisation. How well it led is measured
+//! ([`Drift`]); where it misled, the pencil gets a factor of its own.
+//!
 //! Nothing here proves that no mode was missed: a mode that comes down from above the block is only found as far as the fresh
 //! directions hold it, which each step adds.
 
-use nalgebra::{DMatrix, SymmetricEigen};
+use std::sync::Arc;
 
 use super::basis::Basis;
-use super::dense::{combination, inner_products, symmetric_products};
+use super::block::{Block, Drift, fresh_forces};
+use super::cholesky::Cholesky;
 use super::error::check_values;
 use super::factor::Factor;
 use super::pencil::Ordered;
 use super::rigid::unit_rigid;
-use super::sequence::Sequence;
-use super::shift::measure;
-use super::symmetric::Symmetric;
 use super::{EigenError, Pencil, Symbolic};
-use crate::ascending::ascending;
 
 /// What to start from, and how near to come.
 #[derive(Debug, Clone, Copy)]
@@ -36,7 +37,7 @@ pub struct Refinement<'a> {
     pub shift: f64,
     /// How many of the lowest modes must come near.
     pub wanted: usize,
-    /// Largest |Kx - λMx| / |λMx| of those.
+    /// Largest |Kx - λMx| / |λMx| of those, where they are refined with a factor of this pencil.
     pub residual: f64,
     /// Most steps.
     pub most_passes: usize,
@@ -47,9 +48,20 @@ pub struct Refinement<'a> {
 pub enum Start<'a> {
     /// (vector, equation): the vectors.
     Vectors(&'a [f64]),
-    /// (vector, position): their [`Refined::forces`] of a pencil a little different, on the same symbolic factorisation. Saves the
-    /// first product with M; that they are of another M is no more than a start a little farther off.
-    Forces(&'a [f64]),
+    /// What the refinement for a pencil a little different left, on the same symbolic factorisation and with the same shift.
+    Onward(&'a Onward),
+}
+
+/// What a refinement leaves for the next.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Onward {
+    /// (vector, position): as many as were given, in the order of elimination.
+    vectors: Vec<f64>,
+    /// (vector, position): M times each. Saves the next one's first product with M; that they are of another M then is no more than a
+    /// start a little farther off.
+    forces: Vec<f64>,
+    /// Of K + sM, of this pencil or one before; none where another step with it is not expected to do.
+    pub(super) factor: Option<Arc<Cholesky>>,
 }
 
 /// Modes and guards, lowest first.
@@ -59,18 +71,38 @@ pub struct Refined {
     pub values: Vec<f64>,
     /// (vector, equation): M-orthonormal.
     pub vectors: Vec<f64>,
-    /// (vector, position): M times each, in the order of elimination: a next refinement's start.
-    pub forces: Vec<f64>,
-    /// (vector): |Kx - λMx| / |λMx| in the plain norm, down to its rounding, some 1e-8.
+    /// (vector): |Kx - λMx| / |λMx| in the plain norm, down to its rounding, some 1e-8. A factor of another pencil leaves more of
+    /// it, in the finest waves, than of what the modes err by.
     pub residuals: Vec<f64>,
-    /// Steps taken.
+    /// Steps taken with a factor of this pencil; none with one of before.
     pub passes: usize,
+    /// What the next refinement starts from.
+    pub onward: Onward,
+}
+
+/// A step with a factor of before is taken for good when its [`Drift`] is no more than this. Frequencies of a violin top then err by no more than
+/// 1e-3 (arch, thickness; DEVELOPERS.md).
+const GOOD: Drift = Drift { way: 0.4, misjudged: 0.3 };
+
+/// By how much the root of what a factor misjudges grows with the length of the way, from step to step (an arch that rises; thickness
+/// and wood less).
+const GROWS: f64 = 1.2;
+
+impl Drift {
+    fn is_good(self) -> bool {
+        self.way <= GOOD.way && self.misjudged <= GOOD.misjudged
+    }
+
+    /// Whether another step as long can be expected to be good as well.
+    fn goes_on(self) -> bool {
+        self.misjudged.sqrt() + GROWS * self.way <= GOOD.misjudged.sqrt()
+    }
 }
 
 /// Refines vectors near the lowest modes of a pencil; none when `most_passes` steps don't come near enough, as after a large
 /// change, or when the vectors given depend on each other.
 ///
-/// Cost: one factorisation, and a block solve and a product with M a step.
+/// Cost: one factorisation, and a block solve and a product with M a step. With a factor of before, a block solve and two products with K.
 ///
 /// # Errors
 /// [`EigenError::NotPositiveDefinite`] when K + sM has no Cholesky factor; [`EigenError::Count`], [`EigenError::Shift`],
@@ -79,7 +111,10 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
     let ordered = Ordered::new(pencil, symbolic)?;
     let Refinement { start, fresh, shift, wanted, residual, most_passes, .. } = *refinement;
     let dof = symbolic.dof();
-    let (Start::Vectors(values) | Start::Forces(values)) = start;
+    let values = match start {
+        Start::Vectors(vectors) => vectors,
+        Start::Onward(onward) => &onward.vectors,
+    };
     let given = values.len() / dof;
     check_values("the start block", values, given * dof)?;
     if wanted == 0 || wanted > given {
@@ -93,146 +128,45 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
     if let Some(vectors) = refinement.rigid.filter(|vectors| !vectors.is_empty()) {
         rigid.append(unit_rigid(&ordered, vectors)?, mass, 0.0)?;
     }
-    let factor = Factor::of(&ordered, -shift)?;
-    let mut block = Block::new(&ordered, &rigid, start, fresh);
-    for pass in 1..=most_passes {
-        let Some(next) = block.step(&factor, mass, &rigid, shift) else { return Ok(None) };
-        if next.residuals[..wanted].iter().all(|own| *own <= residual) {
-            return Ok(Some(next.finish(symbolic, pass)));
+    let mut misled = false;
+    let mut forces = match start {
+        Start::Vectors(known) => {
+            let mut vectors = symbolic.permuted(known);
+            rigid.remove(&mut vectors, 0);
+            mass.multiply(&vectors)
         }
-        block = next;
+        Start::Onward(onward) => {
+            if let Some(held) = onward.factor.as_ref().and_then(|factor| Factor::held(symbolic, factor)) {
+                let stepped = Block::by_residuals(&ordered, &rigid, &held, &onward.vectors, fresh, shift, wanted);
+                if let Some((block, drift)) = stepped.filter(|(_, drift)| drift.is_good()) {
+                    let factor = drift.goes_on().then_some(held.cholesky);
+                    return Ok(Some(Refined::of(block, symbolic, 0, given, factor)));
+                }
+                misled = true;
+            }
+            onward.forces.clone()
+        }
+    };
+    forces.extend(fresh_forces(mass, fresh, dof));
+    let factor = Factor::of(&ordered, -shift)?;
+    for pass in 1..=most_passes {
+        let Some(block) = Block::by_inverse(&factor, &forces, mass, &rigid, shift) else { return Ok(None) };
+        if block.residuals[..wanted].iter().all(|own| *own <= residual) {
+            // After steps too long for a factor of before the next ones are expected to be as long.
+            let factor = (!misled).then_some(factor.cholesky);
+            return Ok(Some(Refined::of(block, symbolic, pass, given, factor)));
+        }
+        forces = block.forces;
     }
     Ok(None)
 }
 
-/// The vectors as they are, in elimination order.
-struct Block {
-    dof: usize,
-    /// (vector): λ and residual; none before the first step.
-    values: Vec<f64>,
-    residuals: Vec<f64>,
-    /// (vector, position); none before the first step.
-    vectors: Vec<f64>,
-    /// (vector, position): M times each.
-    forces: Vec<f64>,
-}
-
-impl Block {
-    fn new(pencil: &Ordered, rigid: &Basis, start: Start, fresh: usize) -> Block {
-        let dof = rigid.dof;
-        let mut unknown = vec![0.0; fresh * dof];
-        Sequence::new().fill(&mut unknown);
-        let forces = match start {
-            Start::Vectors(known) => {
-                let mut vectors = pencil.symbolic.permuted(known);
-                vectors.extend(unknown);
-                rigid.remove(&mut vectors, 0);
-                pencil.mass.multiply(&vectors)
-            }
-            Start::Forces(known) => {
-                let inertia = unknown.chunks_exact(dof).flat_map(|_| pencil.mass.diagonal());
-                let mut forces = known.to_vec();
-                forces.extend(unknown.iter().zip(inertia).map(|(value, inertia)| value * inertia));
-                forces
-            }
-        };
-        Block { dof, values: Vec::new(), residuals: Vec::new(), vectors: Vec::new(), forces }
+impl Refined {
+    fn of(block: Block, symbolic: &Symbolic, passes: usize, given: usize, factor: Option<Arc<Cholesky>>) -> Refined {
+        let Block { values, residuals, mut vectors, mut forces } = block;
+        let in_order = symbolic.permuted_back(&vectors);
+        vectors.truncate(given * symbolic.dof());
+        forces.truncate(given * symbolic.dof());
+        Refined { values, vectors: in_order, residuals, passes, onward: Onward { vectors, forces, factor } }
     }
-
-    /// One step; none when the block has lost a direction.
-    ///
-    /// With Y = (K + sM)⁻¹F the energies are Yᵀ(K + sM)Y = YᵀF and, for y = Yc, (K + sM)y = Fc: no product with K is made. What is
-    /// left of the equations, Fc - (λ + s)MYc, is measured by the inner products of F and MY.
-    fn step(&self, factor: &Factor, mass: &Symmetric, rigid: &Basis, shift: f64) -> Option<Block> {
-        let dof = self.dof;
-        let mut moved = factor.solve_ordered(&self.forces);
-        // Rounding along the rigid modes grows by the step more than anything else.
-        rigid.remove(&mut moved, 0);
-        let images = mass.multiply(&moved);
-        let products = |a: &[f64], b: &[f64]| symmetric_products(a, b, dof);
-        let ritz = ritz(&products(&moved, &self.forces), &products(&moved, &images))?;
-        let count = ritz.values.len();
-        let values: Vec<f64> = ritz.values.iter().map(|value| value - shift).collect();
-        let given = products(&self.forces, &self.forces);
-        let (mixed, made) = (inner_products(&self.forces, &images, dof), products(&images, &images));
-        let residual = |(pair, c): (usize, &[f64])| {
-            let (value, whole) = (values[pair], ritz.values[pair]);
-            let image = quadratic(&made, c);
-            let left = quadratic(&given, c) + whole * (whole * image - 2.0 * quadratic(&mixed, c));
-            left.max(0.0).sqrt() / (measure(value, shift) * image.sqrt())
-        };
-        let residuals = ritz.coordinates.chunks_exact(count).enumerate().map(residual).collect();
-        let vectors = combination(&moved, &ritz.coordinates, dof, count);
-        let forces = combination(&images, &ritz.coordinates, dof, count);
-        Some(Block { dof, values, residuals, vectors, forces })
-    }
-
-    fn finish(self, symbolic: &Symbolic, passes: usize) -> Refined {
-        let vectors = symbolic.permuted_back(&self.vectors);
-        Refined { values: self.values, vectors, forces: self.forces, residuals: self.residuals, passes }
-    }
-}
-
-/// Least square of what a vector adds to those before it, of one. The step's rounding leaves some 1e-13 of it.
-const DEPENDENT: f64 = 1e-10;
-
-/// Ritz pairs of a block, lowest first.
-pub(super) struct Ritz {
-    /// (pair): λ + s.
-    pub(super) values: Vec<f64>,
-    /// (pair, vector of the block)
-    pub(super) coordinates: Vec<f64>,
-}
-
-/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block; none where it is not.
-pub(super) fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
-    let size = gram.len().isqrt();
-    // To unit length first: high vectors shrink most in a step, which says nothing of how well they are known.
-    let scale: Vec<f64> = (0..size).map(|at| 1.0 / gram[at * (size + 1)].sqrt()).collect();
-    let scaled =
-        |values: &[f64], i: usize, j: usize| 0.5 * scale[i] * scale[j] * (values[i * size + j] + values[j * size + i]);
-    let inverse = inverse_factor(size, |i, j| scaled(gram, i, j))?;
-    let (row, sum) = (|i: usize| &inverse[i * size..(i + 1) * size], |i: usize| 0..=i);
-    let half: Vec<f64> = (0..size * size)
-        .map(|at| sum(at / size).map(|k| row(at / size)[k] * scaled(energy, k, at % size)).sum())
-        .collect();
-    let reduced = DMatrix::from_fn(size, size, |i, j| sum(j).map(|k| half[i * size + k] * row(j)[k]).sum::<f64>());
-    let pairs = SymmetricEigen::try_new(reduced, f64::EPSILON, 30 * size)?;
-    let order = ascending(pairs.eigenvalues.as_slice());
-    let mut coordinates = Vec::with_capacity(size * size);
-    for &pair in &order {
-        let vector = &pairs.eigenvectors.as_slice()[pair * size..(pair + 1) * size];
-        coordinates.extend((0..size).map(|at| scale[at] * (at..size).map(|i| row(i)[at] * vector[i]).sum::<f64>()));
-    }
-    Some(Ritz { values: order.iter().map(|&pair| pairs.eigenvalues[pair]).collect(), coordinates })
-}
-
-/// L⁻¹ of a positive definite matrix L Lᵀ, (row, column): the rows of the identity made orthonormal in it one after the other
-/// (Gram-Schmidt).
-fn inverse_factor(size: usize, matrix: impl Fn(usize, usize) -> f64) -> Option<Vec<f64>> {
-    let mut rows = vec![0.0; size * size];
-    for at in 0..size {
-        let (before, own) = rows.split_at_mut(at * size);
-        own[at] = 1.0;
-        for row in before.chunks_exact(size) {
-            let part: f64 = row[..at].iter().enumerate().map(|(k, entry)| entry * matrix(k, at)).sum();
-            for (own, entry) in own.iter_mut().zip(row) {
-                *own -= part * entry;
-            }
-        }
-        // The other entries are orthogonal to what was taken off.
-        let square: f64 = own[..=at].iter().enumerate().map(|(k, entry)| entry * matrix(k, at)).sum();
-        // What is left of a unit vector: below this the block has lost a direction to rounding.
-        if square.is_nan() || square < DEPENDENT {
-            return None;
-        }
-        own[..=at].iter_mut().for_each(|entry| *entry /= square.sqrt());
-    }
-    Some(rows)
-}
-
-/// cᵀAc, A (column, row).
-fn quadratic(matrix: &[f64], c: &[f64]) -> f64 {
-    let columns = matrix.chunks_exact(c.len());
-    columns.zip(c).map(|(column, by)| by * column.iter().zip(c).map(|(entry, c)| entry * c).sum::<f64>()).sum()
 }

@@ -2,7 +2,7 @@
 
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
-use super::dense::{inner_products, symmetric_products};
+use super::dense::{dot, inner_products, symmetric_products};
 use super::pencil::Ordered;
 use super::shift::measure;
 use crate::ascending::ascending;
@@ -101,10 +101,6 @@ pub(super) fn fix_sign(vector: &mut [f64]) {
     if first.is_some_and(|&value| value < 0.0) {
         vector.iter_mut().for_each(|value| *value = -*value);
     }
-}
-
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }
 
 fn norm(values: impl Iterator<Item = f64>) -> f64 {

@@ -1,15 +1,10 @@
 //! Ritz pairs of the projected operator, and how far each is from an eigenpair.
 
-use nalgebra::{DMatrix, SymmetricEigen};
-
 use super::EigenError;
 use super::dense::{add_combination, append_combination};
 use super::lanczos::Lanczos;
-use crate::ascending::ascending;
+use super::rayleigh_ritz::eigenpairs;
 use crate::patience::{self, GivenUp};
-
-/// An eigenvalue takes two or three QR sweeps; a matrix that needs so many of them has none that can be found.
-const MOST_SWEEPS: usize = 30;
 
 /// Vectors made before it is asked whether they are still wanted; fewer would go through the basis more often.
 const BETWEEN_LOOKS: usize = 16;
@@ -30,18 +25,11 @@ impl Ritz {
     pub(super) fn of(lanczos: &Lanczos) -> Result<Ritz, EigenError> {
         patience::check()?;
         let size = lanczos.expanded();
-        let projected = projected(lanczos);
-        if projected.iter().any(|value| !value.is_finite()) {
-            return Err(EigenError::Projection { size });
-        }
-        let pairs = SymmetricEigen::try_new(DMatrix::from_vec(size, size, projected), f64::EPSILON, MOST_SWEEPS * size)
-            .ok_or(EigenError::Projection { size })?;
+        let pairs = eigenpairs(projected(lanczos)).ok_or(EigenError::Projection { size })?;
         // Rounding may leave values at or below zero at the far end, which stand for infinite λ.
-        let values = pairs.eigenvalues.as_slice();
-        let order: Vec<usize> = ascending(values).into_iter().rev().take_while(|&pair| values[pair] > 0.0).collect();
-        let theta: Vec<f64> = order.iter().map(|&pair| values[pair]).collect();
-        let vectors = pairs.eigenvectors.as_slice();
-        let coordinates: Vec<f64> = order.iter().flat_map(|&pair| &vectors[pair * size..][..size]).copied().collect();
+        let below = pairs.values.partition_point(|value| *value <= 0.0);
+        let theta: Vec<f64> = pairs.values[below..].iter().rev().copied().collect();
+        let coordinates = pairs.vectors[below * size..].chunks_exact(size).rev().flatten().copied().collect::<Vec<_>>();
         let error = theta
             .iter()
             .zip(coordinates.chunks_exact(size))

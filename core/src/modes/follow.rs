@@ -9,7 +9,7 @@
 use super::matching::{displacements, pair_off, push_unit_moves, roots_of_masses};
 use super::solve::{BLOCK, frequency_hz, gather, spread};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
-use crate::eigen::{Extent, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
+use crate::eigen::{Extent, Onward, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// Vectors iterated beside the modes shown. Four, one of them fresh each time, are what a block solve takes at once; with fewer the highest mode
@@ -17,9 +17,10 @@ use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports
 const GUARDS: usize = 4;
 const FRESH: usize = 1;
 
-/// Largest residual of a mode shown. The frequency errs by half of its square over the relative gap to what lies outside the block, that is by
-/// no more than 0.1 % where the gap is a half; measured on a violin top (arch +0.5 and +2 mm, thickness −5 and −20 %, an eye
-/// moved 0.5 mm, 1 200 nodes) by 3e-5, 6e-5 at most. Ten times less would take a step more each time and show in no figure.
+/// Largest residual of a mode shown, where the step factorised. The frequency errs by half of its square over the relative gap to what lies
+/// outside the block, that is by no more than 0.1 % where the gap is a half; measured on a violin top (arch +0.5 and +2 mm, thickness
+/// −5 and −20 %, an eye moved 0.5 mm, 1 200 nodes) by 3e-5, 6e-5 at most. Ten times less would take a step more each time and show
+/// in no figure. Steps with a factor of before are judged otherwise (`eigen::refine`) and err by as much at most.
 pub const FOLLOW_RESIDUAL: f64 = 0.03;
 
 /// Steps before a search from nothing is the better way: it costs as much as some ten of them, and more don't help a
@@ -36,7 +37,8 @@ pub struct Followed {
     pub modes: Modes,
     /// (mode): the number that goes on with its shape, from 1.
     pub identities: Vec<u32>,
-    /// Steps from the last modes; none when they were sought from nothing.
+    /// Steps from the last modes with a factor of this shell's own, zero where one of before led well enough; none when they were
+    /// sought from nothing.
     pub passes: Option<usize>,
     /// What the next step starts from.
     pub trail: Trail,
@@ -47,8 +49,8 @@ pub struct Followed {
 pub struct Trail {
     /// (vector, node, dof), modes first.
     shapes: Vec<f64>,
-    /// Their forces, as [`refine`] gives them for its next start; none on another mesh than theirs, or after a search.
-    forces: Vec<f64>,
+    /// What [`refine`] left of them for its next start; none on another mesh than theirs, or after a search.
+    onward: Option<Onward>,
     /// (mode)
     identities: Vec<u32>,
     /// The next number to give to a shape not seen before.
@@ -61,13 +63,13 @@ impl Trail {
     #[must_use]
     pub fn carried(&self, nodes: usize, carry: impl Fn(&[f64]) -> Vec<f64>) -> Self {
         let shapes = self.shapes.chunks_exact(nodes * DOFS_PER_NODE).flat_map(carry).collect();
-        Self { shapes, forces: Vec::new(), identities: self.identities.clone(), ..*self }
+        Self { shapes, onward: None, identities: self.identities.clone(), ..*self }
     }
 }
 
 /// The lowest `count` elastic modes of `model`, from the modes of a shell a little different on the same nodes, where there are any.
 ///
-/// Cost: a factorisation and a block solve or two; without modes to start from, or after a large change, a whole search.
+/// Cost: a block solve or two, and a factorisation unless little has changed since the last one; without modes to start from, or after a large change, a whole search.
 ///
 /// # Errors
 /// As for [`solve_modes`](super::solve_modes).
@@ -88,11 +90,12 @@ pub fn follow_modes(
     let refined = match known {
         Some(trail) => {
             let gathered;
-            let start = if trail.forces.is_empty() {
-                gathered = gather(&trail.shapes, equations);
-                Start::Vectors(&gathered)
-            } else {
-                Start::Forces(&trail.forces)
+            let start = match &trail.onward {
+                Some(onward) => Start::Onward(onward),
+                None => {
+                    gathered = gather(&trail.shapes, equations);
+                    Start::Vectors(&gathered)
+                }
             };
             let refinement = Refinement {
                 rigid,
@@ -108,16 +111,15 @@ pub fn follow_modes(
         None => None,
     };
     let kept = count + GUARDS - FRESH;
-    let (values, vectors, forces, residuals, passes, shift) = match refined {
-        Some((mut found, shift)) => {
-            found.forces.truncate(kept * equations.count());
-            (found.values, found.vectors, found.forces, found.residuals, Some(found.passes), shift)
+    let (values, vectors, onward, residuals, passes, shift) = match refined {
+        Some((found, shift)) => {
+            (found.values, found.vectors, Some(found.onward), found.residuals, Some(found.passes), shift)
         }
         None => {
             let extent = Extent::Count(kept);
             let request = Request { extent, rigid, block: BLOCK, prove: false, shift: None, start: None };
             let found = lowest(&pencil, symbolic, &request)?;
-            (found.values, found.vectors, Vec::new(), found.residuals, None, found.shift)
+            (found.values, found.vectors, None, found.residuals, None, found.shift)
         }
     };
     let mut shapes = spread(&vectors[..kept * equations.count()], equations);
@@ -135,7 +137,7 @@ pub fn follow_modes(
     if model.ties.is_empty() {
         modes.names = name_modes(geometry, supports, &modes);
     }
-    let trail = Trail { shapes, forces, identities: identities.clone(), unused, shift };
+    let trail = Trail { shapes, onward, identities: identities.clone(), unused, shift };
     Ok(Followed { modes, identities, passes, trail })
 }
 
@@ -198,7 +200,7 @@ mod tests {
             shape
         };
         let shapes = [moving(0, 1.0), moving(1, 1.0), moving(2, 1.0)].concat();
-        let before = Trail { shapes, forces: Vec::new(), identities: vec![7, 8, 9], unused: 10, shift: 1.0 };
+        let before = Trail { shapes, onward: None, identities: vec![7, 8, 9], unused: 10, shift: 1.0 };
         let mut now = [moving(2, 1.0), moving(0, -1.0), moving(1, 1.0)].concat();
         assert_eq!(carry_on(&geometry, Some(&before), &mut now, 3), (vec![9, 7, 8], 10));
         assert_eq!(now, [moving(2, 1.0), moving(0, 1.0), moving(1, 1.0)].concat());

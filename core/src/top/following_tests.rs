@@ -72,6 +72,31 @@ fn modes_followed_are_those_of_a_search_from_nothing() {
     }
 }
 
+/// Drags in small steps, as far as a step factorises only now and then: (what, change by a step, most steps of twenty that factorise).
+const DRAGS: [(&str, Handle, usize); 4] = [
+    ("arch by tenths", |design, steps| design.arching.apex_height_mm += 0.1 * steps, 5),
+    ("arch by thirds", |design, steps| design.arching.apex_height_mm += 0.33 * steps, 8),
+    ("thickness by twentieths", |design, steps| design.graduation.centre_mm -= 0.05 * steps, 4),
+    ("lower eyes by tenths", |design, steps| move_lower_eyes(design, 0.1 * steps), 8),
+];
+
+#[test]
+fn a_drag_in_small_steps_seldom_factorises_and_goes_on_as_well() {
+    for (what, change, most) in DRAGS {
+        let mut stages = Stages::new(Design::demo());
+        stages.follow(PREVIEW, COUNT).unwrap();
+        let (mut factorised, mut off) = (0, Vec::new());
+        for step in 1..=20 {
+            stages.set_design(demo_with(|design| change(design, f64::from(step)))).unwrap();
+            let followed = stages.follow(PREVIEW, COUNT).unwrap().clone();
+            factorised += usize::from(followed.passes != Some(0));
+            off.push(worst(&mut stages, &followed));
+        }
+        assert!(largest(&off) < 1e-3, "{what}: {off:?}");
+        assert!(factorised <= most, "{what}: {factorised}");
+    }
+}
+
 #[test]
 fn a_jump_is_sought_from_nothing_and_says_so() {
     let (mut stages, followed) = followed(|design| {

@@ -1,7 +1,7 @@
 //! Modes refined from those of another pencil, against a search from nothing.
 
 use super::frame::frame;
-use crate::eigen::{EigenError, Pencil, Refined, Refinement, Request, Start, Symbolic, lowest, refine};
+use crate::eigen::{EigenError, Onward, Pencil, Refined, Refinement, Request, Start, Symbolic, lowest, refine};
 
 const WANTED: usize = 12;
 
@@ -90,16 +90,24 @@ fn compare_residuals(pencil: &Pencil, found: &Refined) {
     }
 }
 
+/// What `found` leaves for the next, without its factor.
+fn without_factor(found: &Refined) -> Onward {
+    let mut onward = found.onward.clone();
+    onward.factor = None;
+    onward
+}
+
 /// The same vectors from another start: forces of the pencil before.
 #[test]
 fn forces_lead_where_their_vectors_do() {
     changed(0.05, |pencil, symbolic, refinement| {
         let first = refine(pencil, symbolic, &refinement).unwrap().unwrap();
         let kept = (WANTED + 3) * symbolic.dof();
+        let onward = without_factor(&first);
         let heavier: Vec<f64> = pencil.mass.iter().map(|mass| 1.01 * mass).collect();
         let pencil = Pencil { mass: &heavier, ..*pencil };
         let by_vectors = Refinement { start: Start::Vectors(&first.vectors[..kept]), ..refinement };
-        let by_forces = Refinement { start: Start::Forces(&first.forces[..kept]), ..refinement };
+        let by_forces = Refinement { start: Start::Onward(&onward), ..refinement };
         let [one, other] = [by_vectors, by_forces].map(|way| refine(&pencil, symbolic, &way).unwrap().unwrap());
         for mode in 0..WANTED {
             let exact = first.values[mode] / 1.01;
@@ -120,13 +128,52 @@ fn forces_of_another_mass_lead_there_too() {
         let pencil = Pencil { mass: &frame.pencil.mass, ..*pencil };
         let request = Request { rigid: refinement.rigid, ..Request::count(WANTED) };
         let exact = lowest(&pencil, symbolic, &request).unwrap();
-        let start = Start::Forces(&first.forces[..(WANTED + 3) * symbolic.dof()]);
+        let onward = without_factor(&first);
+        let start = Start::Onward(&onward);
         let found = refine(&pencil, symbolic, &Refinement { start, ..refinement }).unwrap().unwrap();
         for (value, exact) in found.values.iter().zip(&exact.values) {
             assert!((value / exact - 1.0).abs() < 1e-7, "{value} {exact}");
         }
         let at_once = Refinement { start, residual: 1e3, ..refinement };
         compare_residuals(&pencil, &refine(&pencil, symbolic, &at_once).unwrap().unwrap());
+    });
+}
+
+/// The modes of the frame whose masses grew by `share`, refined from those of the frame before with the factor of that, and sought from nothing.
+fn with_a_factor_of_before(share: f64, check: impl FnOnce(&Pencil, &Refined, &[f64])) {
+    let frame = frame(20);
+    changed(share, |pencil, symbolic, refinement| {
+        let before = Pencil { mass: &frame.pencil.mass, ..*pencil };
+        let first = refine(&before, symbolic, &refinement).unwrap().unwrap();
+        let onward = Refinement { start: Start::Onward(&first.onward), ..refinement };
+        let request = Request { rigid: refinement.rigid, ..Request::count(WANTED) };
+        let exact = lowest(pencil, symbolic, &request).unwrap();
+        check(pencil, &refine(pencil, symbolic, &onward).unwrap().unwrap(), &exact.values);
+    });
+}
+
+#[test]
+fn a_factor_of_before_leads_nearly_as_well() {
+    for share in [0.0, 1e-3, 1e-2] {
+        with_a_factor_of_before(share, |pencil, found, exact| {
+            assert_eq!(found.passes, 0, "{share}");
+            for (mode, exact) in exact.iter().enumerate() {
+                let off = found.values[mode] / exact - 1.0;
+                // A Ritz value lies above, by the square of what its vector lacks, which is less than the change itself.
+                assert!(off > -1e-9 && off < share * share + 1e-9, "{share}, mode {mode}: {off}");
+            }
+            compare_residuals(pencil, found);
+        });
+    }
+}
+
+#[test]
+fn a_factor_that_misleads_is_not_followed() {
+    with_a_factor_of_before(1.0, |_, found, exact| {
+        assert!(found.passes > 0 && found.onward.factor.is_none());
+        for (value, exact) in found.values.iter().zip(exact) {
+            assert!((value / exact - 1.0).abs() < 1e-6, "{value} {exact}");
+        }
     });
 }
 

@@ -1,0 +1,149 @@
+//! Vectors near the lowest modes, and what one step makes of them.
+
+use super::basis::Basis;
+use super::dense::{combination, dot, inner_products, symmetric_products};
+use super::factor::Factor;
+use super::pencil::Ordered;
+use super::rayleigh_ritz::ritz;
+use super::sequence::Sequence;
+use super::shift::measure;
+use super::symmetric::Symmetric;
+
+/// Ritz pairs of a pencil, lowest first, in elimination order.
+pub(super) struct Block {
+    /// (vector): λ.
+    pub(super) values: Vec<f64>,
+    /// (vector): |Kx - λMx| / |λMx|.
+    pub(super) residuals: Vec<f64>,
+    /// (vector, position): M-orthonormal.
+    pub(super) vectors: Vec<f64>,
+    /// (vector, position): M times each.
+    pub(super) forces: Vec<f64>,
+}
+
+impl Block {
+    /// A step of inverse iteration from `forces` F, with the factor of K + sM itself: Y = (K + sM)⁻¹F. None when the block has lost a
+    /// direction.
+    pub(super) fn by_inverse(
+        factor: &Factor,
+        forces: &[f64],
+        mass: &Symmetric,
+        rigid: &Basis,
+        shift: f64,
+    ) -> Option<Block> {
+        let mut moved = factor.solve_ordered(forces);
+        // Rounding along the rigid modes grows by the step more than anything else.
+        rigid.remove(&mut moved, 0);
+        let images = mass.multiply(&moved);
+        Block::of(&moved, forces, &images, rigid.dof, shift)
+    }
+
+    /// The Ritz pairs of Y, which K + sM takes to F and M to `images`: the energies are YᵀF. What is left of the equations of
+    /// y = Yc, Fc - (λ + s)MYc, is measured by the inner products of F and MY.
+    fn of(moved: &[f64], forces: &[f64], images: &[f64], dof: usize, shift: f64) -> Option<Block> {
+        let products = |a: &[f64], b: &[f64]| symmetric_products(a, b, dof);
+        let ritz = ritz(&products(moved, forces), &products(moved, images))?;
+        let count = ritz.values.len();
+        let values: Vec<f64> = ritz.values.iter().map(|value| value - shift).collect();
+        let given = products(forces, forces);
+        let (mixed, made) = (inner_products(forces, images, dof), products(images, images));
+        let residual = |(pair, c): (usize, &[f64])| {
+            let (value, whole) = (values[pair], ritz.values[pair]);
+            let image = quadratic(&made, c);
+            let left = quadratic(&given, c) + whole * (whole * image - 2.0 * quadratic(&mixed, c));
+            left.max(0.0).sqrt() / (measure(value, shift) * image.sqrt())
+        };
+        let residuals = ritz.coordinates.chunks_exact(count).enumerate().map(residual).collect();
+        let vectors = combination(moved, &ritz.coordinates, dof, count);
+        let forces = combination(images, &ritz.coordinates, dof, count);
+        Some(Block { values, residuals, vectors, forces })
+    }
+}
+
+/// How far a step went, and how well it was led: each by the worst of the modes wanted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Drift {
+    /// √(rᵀw / λ) with the residual r before the step and the correction w: the way to the mode, in the norm of the energy, over the
+    /// mode's own length.
+    pub(super) way: f64,
+    /// |wᵀ(K + sM)w / rᵀw - 1|: by what share the factor misjudges the energy of the way.
+    pub(super) misjudged: f64,
+}
+
+/// On a way so short a frequency errs by a millionth at most, however it is misjudged; and its energy, a difference of energies a million
+/// times as large, is soon rounding.
+const NO_WAY: f64 = 1e-3;
+
+impl Block {
+    /// A step of preconditioned inverse iteration from vectors X, with the factor of a pencil a little different:
+    /// Y = X - F⁻¹(KX - MXΛ), which with this pencil's own factor is [`Block::by_inverse`] (A. Knyazev and K. Neymeyr, Linear Algebra
+    /// Appl. 358 (2003) 95-114; from memory). `fresh` directions go along.
+    pub(super) fn by_residuals(
+        pencil: &Ordered,
+        rigid: &Basis,
+        factor: &Factor,
+        start: &[f64],
+        fresh: usize,
+        shift: f64,
+        wanted: usize,
+    ) -> Option<(Block, Drift)> {
+        let Ordered { stiffness, mass, .. } = pencil;
+        let dof = rigid.dof;
+        let mut start = start.to_vec();
+        // What is left of the equations then has no part along the rigid modes, which a small s would blow up.
+        rigid.remove(&mut start, 0);
+        let mut left = stiffness.multiply(&start);
+        let inertia = mass.multiply(&start);
+        // (vector): mass, λ
+        let mut quotients = Vec::new();
+        for ((x, left), inertia) in
+            start.chunks_exact(dof).zip(left.chunks_exact_mut(dof)).zip(inertia.chunks_exact(dof))
+        {
+            let own = dot(x, inertia);
+            let value = dot(x, left) / own;
+            add(left, -value, inertia);
+            quotients.push((own, value));
+        }
+        left.extend(fresh_forces(mass, fresh, dof));
+        let mut moved = factor.solve_ordered(&left);
+        let work: Vec<f64> = left.chunks_exact(dof).zip(moved.chunks_exact(dof)).map(|(r, w)| dot(r, w)).collect();
+        moved.iter_mut().zip(&start).for_each(|(own, x)| *own = x - *own);
+        rigid.remove(&mut moved, 0);
+        let images = mass.multiply(&moved);
+        let mut forces = stiffness.multiply(&moved);
+        add(&mut forces, shift, &images);
+        let columns = start.chunks_exact(dof).zip(moved.chunks_exact(dof)).zip(forces.chunks_exact(dof));
+        let mut drift = Drift { way: 0.0, misjudged: 0.0 };
+        for (((x, y), force), (work, (own, value))) in columns.zip(work.iter().zip(quotients)).take(wanted) {
+            let whole = own * value;
+            let way = if whole > 0.0 { (work / whole).sqrt() } else { f64::INFINITY };
+            let energy = (value + shift) * own - 2.0 * dot(x, force) + dot(y, force);
+            drift.way = drift.way.max(way);
+            if way > NO_WAY {
+                drift.misjudged = drift.misjudged.max((energy / work - 1.0).abs());
+            }
+        }
+        Block::of(&moved, &forces, &images, dof, shift).map(|block| (block, drift))
+    }
+}
+
+/// (vector, position): directions that hold a part of everything, times the diagonal of M.
+pub(super) fn fresh_forces(mass: &Symmetric, count: usize, dof: usize) -> Vec<f64> {
+    let mut forces = vec![0.0; count * dof];
+    Sequence::new().fill(&mut forces);
+    let inertia = (0..count).flat_map(|_| mass.diagonal());
+    forces.iter_mut().zip(inertia).for_each(|(value, inertia)| *value *= inertia);
+    forces
+}
+
+/// `to` += `factor` `from`.
+#[inline(never)] // Long loops in two places; a copy in each only makes the module larger.
+fn add(to: &mut [f64], factor: f64, from: &[f64]) {
+    to.iter_mut().zip(from).for_each(|(to, from)| *to += factor * from);
+}
+
+/// cᵀAc, A (column, row).
+fn quadratic(matrix: &[f64], c: &[f64]) -> f64 {
+    let columns = matrix.chunks_exact(c.len());
+    columns.zip(c).map(|(column, by)| by * dot(column, c)).sum()
+}
