@@ -52,7 +52,7 @@ enum Curve {
 
 /// How finely a bridge is compared with the outline, and how often it is drawn in: each round leaves the error of taking
 /// distance for width, which falls with the square of what was short.
-const BRIDGE_SAMPLES: u32 = 64;
+const BRIDGE_SAMPLES: u32 = 128;
 const BRIDGE_ROUNDS: u32 = 10;
 
 impl ArchingBoundary {
