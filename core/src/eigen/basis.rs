@@ -1,7 +1,7 @@
 //! An M-orthonormal basis that grows by blocks.
 
 use super::EigenError;
-use super::dense::{add_combination, append_combination, combination, inner_products};
+use super::dense::{add_combination, append_combination, combination, dot, inner_products};
 use super::symmetric::Symmetric;
 use crate::patience;
 
@@ -104,7 +104,7 @@ impl Basis {
 
 /// (column): the sum of its squares.
 fn squares(block: &[f64], dof: usize) -> Vec<f64> {
-    block.chunks_exact(dof).map(|column| column.iter().map(|value| value * value).sum()).collect()
+    block.chunks_exact(dof).map(|column| dot(column, column)).collect()
 }
 
 /// Length of the longest column of a Gram matrix.

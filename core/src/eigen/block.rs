@@ -1,7 +1,7 @@
 //! Vectors near the lowest modes, and what one step makes of them.
 
 use super::basis::Basis;
-use super::dense::{combination, dot, inner_products, symmetric_products};
+use super::dense::{add_combination, combination, dot, inner_products, symmetric_products};
 use super::factor::Factor;
 use super::pencil::Ordered;
 use super::rayleigh_ritz::ritz;
@@ -53,9 +53,9 @@ impl Block {
             let left = quadratic(&given, c) + whole * (whole * image - 2.0 * quadratic(&mixed, c));
             left.max(0.0).sqrt() / (measure(value, shift) * image.sqrt())
         };
-        let residuals = ritz.coordinates.chunks_exact(count).enumerate().map(residual).collect();
-        let vectors = combination(moved, &ritz.coordinates, dof, count);
-        let forces = combination(images, &ritz.coordinates, dof, count);
+        let residuals = ritz.vectors.chunks_exact(count).enumerate().map(residual).collect();
+        let vectors = combination(moved, &ritz.vectors, dof, count);
+        let forces = combination(images, &ritz.vectors, dof, count);
         Some(Block { values, residuals, vectors, forces })
     }
 }
@@ -101,7 +101,7 @@ impl Block {
         {
             let own = dot(x, inertia);
             let value = dot(x, left) / own;
-            add(left, -value, inertia);
+            add_combination(left, -value, inertia, &[1.0], dof);
             quotients.push((own, value));
         }
         left.extend(fresh_forces(mass, fresh, dof));
@@ -111,7 +111,7 @@ impl Block {
         rigid.remove(&mut moved, 0);
         let images = mass.multiply(&moved);
         let mut forces = stiffness.multiply(&moved);
-        add(&mut forces, shift, &images);
+        add_combination(&mut forces, shift, &images, &[1.0], images.len());
         let columns = start.chunks_exact(dof).zip(moved.chunks_exact(dof)).zip(forces.chunks_exact(dof));
         let mut drift = Drift { way: 0.0, misjudged: 0.0 };
         for (((x, y), force), (work, (own, value))) in columns.zip(work.iter().zip(quotients)).take(wanted) {
@@ -134,12 +134,6 @@ pub(super) fn fresh_forces(mass: &Symmetric, count: usize, dof: usize) -> Vec<f6
     let inertia = (0..count).flat_map(|_| mass.diagonal());
     forces.iter_mut().zip(inertia).for_each(|(value, inertia)| *value *= inertia);
     forces
-}
-
-/// `to` += `factor` `from`.
-#[inline(never)] // Long loops in two places; a copy in each only makes the module larger.
-fn add(to: &mut [f64], factor: f64, from: &[f64]) {
-    to.iter_mut().zip(from).for_each(|(to, from)| *to += factor * from);
 }
 
 /// cᵀAc, A (column, row).

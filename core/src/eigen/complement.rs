@@ -83,6 +83,6 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
         return Ok(Complement { rigid, values: Vec::new(), vectors: Vec::new() });
     }
     let pairs = ritz(&energy, &inner_products(vectors, images, dof)).ok_or(EigenError::Projection { size })?;
-    let vectors = combination(vectors, &pairs.coordinates, dof, size);
+    let vectors = combination(vectors, &pairs.vectors, dof, size);
     Ok(Complement { rigid, values: pairs.values, vectors: symbolic.permuted_back(&vectors) })
 }

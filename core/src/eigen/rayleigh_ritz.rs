@@ -11,16 +11,17 @@ const MOST_SWEEPS: usize = 30;
 /// Least square of what a direction of unit vectors has of them. The step's rounding leaves some 1e-13 of one that is lost.
 const DEPENDENT: f64 = 1e-10;
 
-/// Ritz pairs of a block, lowest first.
-pub(super) struct Ritz {
-    /// (pair): λ + s.
+/// Pairs of values and vectors, ascending.
+pub(super) struct Pairs {
+    /// (pair)
     pub(super) values: Vec<f64>,
-    /// (pair, vector of the block)
-    pub(super) coordinates: Vec<f64>,
+    /// (pair, row)
+    pub(super) vectors: Vec<f64>,
 }
 
-/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of the block; none where it is not.
-pub(super) fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
+/// Solves A c = (λ + s) B c with A and B symmetric, B positive definite, both (column, row) of a block: λ + s, and B-orthonormal
+/// coordinates in the block. None where B is not.
+pub(super) fn ritz(energy: &[f64], gram: &[f64]) -> Option<Pairs> {
     let size = gram.len().isqrt();
     // To unit length first: high vectors shrink most in a step, which says nothing of how well they are known.
     let scale: Vec<f64> = (0..size).map(|at| 1.0 / gram[at * (size + 1)].sqrt()).collect();
@@ -39,23 +40,15 @@ pub(super) fn ritz(energy: &[f64], gram: &[f64]) -> Option<Ritz> {
         axis.iter_mut().for_each(|entry| *entry /= square.sqrt());
     }
     let reduced = inner_products(&axes, &combination(&scaled(energy), &axes, size, size), size);
-    let Pairs { values, vectors } = eigenpairs(reduced)?;
-    let mut coordinates = combination(&axes, &vectors, size, size);
-    for pair in coordinates.chunks_exact_mut(size) {
+    let mut pairs = eigenpairs(reduced)?;
+    pairs.vectors = combination(&axes, &pairs.vectors, size, size);
+    for pair in pairs.vectors.chunks_exact_mut(size) {
         pair.iter_mut().zip(&scale).for_each(|(entry, scale)| *entry *= scale);
     }
-    Some(Ritz { values, coordinates })
+    Some(pairs)
 }
 
-/// Eigenpairs, ascending.
-pub(super) struct Pairs {
-    /// (pair)
-    pub(super) values: Vec<f64>,
-    /// (pair, row): orthonormal.
-    pub(super) vectors: Vec<f64>,
-}
-
-/// All pairs of a small symmetric matrix, of which the lower triangle of (column, row) is read; none where one isn't found or isn't a number.
+/// All orthonormal eigenpairs of a small symmetric matrix, of which the lower triangle of (column, row) is read; none where one isn't found or isn't a number.
 pub(super) fn eigenpairs(matrix: Vec<f64>) -> Option<Pairs> {
     let size = matrix.len().isqrt();
     if !matrix.iter().all(|entry| entry.is_finite()) {

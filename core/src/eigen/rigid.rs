@@ -2,6 +2,7 @@
 
 use super::EigenError;
 use super::basis::Basis;
+use super::dense::dot;
 use super::error::check_values;
 use super::pencil::Ordered;
 
@@ -40,7 +41,7 @@ pub(super) fn unit_rigid(pencil: &Ordered, rigid: &[f64]) -> Result<Vec<f64>, Ei
     check_values("the rigid modes", rigid, (rigid.len() / dof).max(1) * dof)?;
     let mut block = pencil.symbolic.permuted(rigid);
     for permuted in block.chunks_exact_mut(dof) {
-        let length = permuted.iter().map(|value| value * value).sum::<f64>().sqrt();
+        let length = dot(permuted, permuted).sqrt();
         let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
         permuted.iter_mut().for_each(|value| *value *= scale);
     }

@@ -20,7 +20,7 @@ const FRESH: usize = 1;
 /// Largest residual of a mode shown, where the step factorised. The frequency errs by half of its square over the relative gap to what lies
 /// outside the block, that is by no more than 0.1 % where the gap is a half; measured on a violin top (arch +0.5 and +2 mm, thickness
 /// −5 and −20 %, an eye moved 0.5 mm, 1 200 nodes) by 3e-5, 6e-5 at most. Ten times less would take a step more each time and show
-/// in no figure. Steps with a factor of before are judged otherwise (`eigen::refine`) and err by as much at most.
+/// in no figure. Steps with a factor of before are judged otherwise (`eigen::refine`), and err by no more than 0.1 % either, measured.
 pub const FOLLOW_RESIDUAL: f64 = 0.03;
 
 /// Steps before a search from nothing is the better way: it costs as much as some ten of them, and more don't help a
@@ -69,7 +69,8 @@ impl Trail {
 
 /// The lowest `count` elastic modes of `model`, from the modes of a shell a little different on the same nodes, where there are any.
 ///
-/// Cost: a block solve or two, and a factorisation unless little has changed since the last one; without modes to start from, or after a large change, a whole search.
+/// Cost: a block solve or two, and a factorisation unless little has changed since the last one; without modes to start from, or after
+/// a large change, a whole search.
 ///
 /// # Errors
 /// As for [`solve_modes`](super::solve_modes).
