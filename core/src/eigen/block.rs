@@ -2,6 +2,7 @@
 
 use super::basis::Basis;
 use super::dense::{add_combination, combination, dot, inner_products, symmetric_products};
+use super::drift::Drift;
 use super::factor::Factor;
 use super::pencil::Ordered;
 use super::rayleigh_ritz::ritz;
@@ -58,26 +59,11 @@ impl Block {
         let forces = combination(images, &ritz.vectors, dof, count);
         Some(Block { values, residuals, vectors, forces })
     }
-}
 
-/// How far a step went, and how well it was led: each by the worst of the modes wanted.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Drift {
-    /// √(rᵀw / λ) with the residual r before the step and the correction w: the way to the mode, in the norm of the energy, over the
-    /// mode's own length.
-    pub(super) way: f64,
-    /// |wᵀ(K + sM)w / rᵀw - 1|: by what share the factor misjudges the energy of the way.
-    pub(super) misjudged: f64,
-}
-
-/// On a way so short a frequency errs by a millionth at most, however it is misjudged; and its energy, a difference of energies a million
-/// times as large, is soon rounding.
-const NO_WAY: f64 = 1e-3;
-
-impl Block {
     /// A step of preconditioned inverse iteration from vectors X, with the factor of a pencil a little different:
     /// Y = X - F⁻¹(KX - MXΛ), which with this pencil's own factor is [`Block::by_inverse`] (A. Knyazev and K. Neymeyr, Linear Algebra
-    /// Appl. 358 (2003) 95-114; from memory). `fresh` directions go along.
+    /// Appl. 358 (2003) 95-114; from memory). `fresh` directions go along. None where the
+    /// factor misled, and when the block has lost a direction.
     pub(super) fn by_residuals(
         pencil: &Ordered,
         rigid: &Basis,
@@ -113,15 +99,13 @@ impl Block {
         let mut forces = stiffness.multiply(&moved);
         add_combination(&mut forces, shift, &images, &[1.0], images.len());
         let columns = start.chunks_exact(dof).zip(moved.chunks_exact(dof)).zip(forces.chunks_exact(dof));
-        let mut drift = Drift { way: 0.0, misjudged: 0.0 };
-        for (((x, y), force), (work, (own, value))) in columns.zip(work.iter().zip(quotients)).take(wanted) {
-            let whole = own * value;
-            let way = if whole > 0.0 { (work / whole).sqrt() } else { f64::INFINITY };
+        let mut drift = Drift::default();
+        for (((x, y), force), (work, (own, value))) in columns.zip(work.into_iter().zip(quotients)).take(wanted) {
             let energy = (value + shift) * own - 2.0 * dot(x, force) + dot(y, force);
-            drift.way = drift.way.max(way);
-            if way > NO_WAY {
-                drift.misjudged = drift.misjudged.max((energy / work - 1.0).abs());
-            }
+            drift.take(own * value, work, energy);
+        }
+        if !drift.is_good() {
+            return None;
         }
         Block::of(&moved, &forces, &images, dof, shift).map(|block| (block, drift))
     }

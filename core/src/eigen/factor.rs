@@ -27,7 +27,7 @@ impl<'a> Factor<'a> {
         Factor::of(&Ordered::new(pencil, symbolic)?, sigma)
     }
 
-    /// One that was made before; none where it was made on another symbolic factorisation.
+    /// One that was made before; none where it hasn't the entries of one on `symbolic`.
     pub(super) fn held(symbolic: &'a Symbolic, cholesky: &Arc<Cholesky>) -> Option<Factor<'a>> {
         cholesky.fits(symbolic).then(|| Factor { symbolic, cholesky: cholesky.clone() })
     }

@@ -29,6 +29,7 @@ mod block;
 mod cholesky;
 mod complement;
 mod dense;
+mod drift;
 mod error;
 mod factor;
 mod inertia;

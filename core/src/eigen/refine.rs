@@ -7,7 +7,7 @@
 //!
 //! Where K has changed very little, the factor of the pencil before leads nearly as well: it is tried first, on what is left of the
 //! equations ([`Block::by_residuals`]), and a step takes a product with K more and no factorisation. How well it led is measured
-//! ([`Drift`]); where it misled, the pencil gets a factor of its own.
+//! ([`Drift`](super::drift::Drift)); where it misled, the pencil gets a factor of its own.
 //!
 //! Nothing here proves that no mode was missed: a mode that comes down from above the block is only found as far as the fresh
 //! directions hold it, which each step adds.
@@ -15,7 +15,7 @@
 use std::sync::Arc;
 
 use super::basis::Basis;
-use super::block::{Block, Drift, fresh_forces};
+use super::block::{Block, fresh_forces};
 use super::cholesky::Cholesky;
 use super::error::check_values;
 use super::factor::Factor;
@@ -80,25 +80,6 @@ pub struct Refined {
     pub onward: Onward,
 }
 
-/// A step with a factor of before is taken for good when its [`Drift`] is no more than this. Frequencies of a violin top then err by no more than
-/// 1e-3 (arch, thickness; DEVELOPERS.md).
-const GOOD: Drift = Drift { way: 0.4, misjudged: 0.3 };
-
-/// By how much the root of what a factor misjudges grows with the length of the way, from step to step (an arch that rises; thickness
-/// and wood less).
-const GROWS: f64 = 1.2;
-
-impl Drift {
-    fn is_good(self) -> bool {
-        self.way <= GOOD.way && self.misjudged <= GOOD.misjudged
-    }
-
-    /// Whether another step as long can be expected to be good as well.
-    fn goes_on(self) -> bool {
-        self.misjudged.sqrt() + GROWS * self.way <= GOOD.misjudged.sqrt()
-    }
-}
-
 /// Refines vectors near the lowest modes of a pencil; none when `most_passes` steps don't come near enough, as after a large
 /// change, or when the vectors given depend on each other.
 ///
@@ -138,7 +119,7 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
         Start::Onward(onward) => {
             if let Some(held) = onward.factor.as_ref().and_then(|factor| Factor::held(symbolic, factor)) {
                 let stepped = Block::by_residuals(&ordered, &rigid, &held, &onward.vectors, fresh, shift, wanted);
-                if let Some((block, drift)) = stepped.filter(|(_, drift)| drift.is_good()) {
+                if let Some((block, drift)) = stepped {
                     let factor = drift.goes_on().then_some(held.cholesky);
                     return Ok(Some(Refined::of(block, symbolic, 0, given, factor)));
                 }
