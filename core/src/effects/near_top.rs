@@ -7,7 +7,7 @@ use crate::design::{Design, Rim};
 use crate::fittings::Fittings;
 use crate::inside::InsideSurface;
 use crate::mesh::{MeshSize, MovableMesh};
-use crate::modes::{Modes, ModesRequest, gather, match_modes, sensitivities};
+use crate::modes::{Modes, ModesRequest, match_modes, sensitivities};
 use crate::plan::Point;
 use crate::regions::Regions;
 use crate::shell::ShellGeometry;
@@ -60,7 +60,7 @@ impl NearTop {
         let plan = Plan::new(&shape, Held::by(&design.rim), size)?;
         let carved = carved(&plan, &shape, &design)?;
         let modes = carved.modes(&plan, &ModesRequest::lowest(count))?;
-        let shapes = gather(&modes.shapes, &plan.equations);
+        let shapes = plan.equations.gather(&modes.shapes);
         let slopes = energy_slopes(&design, &plan, &carved, &modes.shapes)?;
         let scatter = design.wood.scatter();
         let wood_shares = sensitivities(&slopes).iter().map(|own| 0.01 * own.wood_pct(&scatter)).collect();

@@ -31,9 +31,9 @@ const NEGATIVE: f64 = 1e-8;
 #[derive(Clone)]
 pub(super) struct Basis {
     pub(super) dof: usize,
-    /// (vector, position)
+    /// (vector, equation)
     pub(super) vectors: Vec<f64>,
-    /// (vector, position): M times each.
+    /// (vector, equation): M times each.
     pub(super) images: Vec<f64>,
 }
 

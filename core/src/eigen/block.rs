@@ -4,21 +4,21 @@ use super::basis::Basis;
 use super::dense::{add_combination, combination, dot, inner_products, symmetric_products};
 use super::drift::Drift;
 use super::factor::Factor;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::rayleigh_ritz::ritz;
 use super::sequence::Sequence;
 use super::shift::measure;
 use super::symmetric::Symmetric;
 
-/// Ritz pairs of a pencil, lowest first, in elimination order.
+/// Ritz pairs of a pencil, lowest first.
 pub(super) struct Block {
     /// (vector): λ.
     pub(super) values: Vec<f64>,
     /// (vector): |Kx - λMx| / |λMx|.
     pub(super) residuals: Vec<f64>,
-    /// (vector, position): M-orthonormal.
+    /// (vector, equation): M-orthonormal.
     pub(super) vectors: Vec<f64>,
-    /// (vector, position): M times each.
+    /// (vector, equation): M times each.
     pub(super) forces: Vec<f64>,
 }
 
@@ -32,7 +32,7 @@ impl Block {
         rigid: &Basis,
         shift: f64,
     ) -> Option<Block> {
-        let mut moved = factor.solve_ordered(forces);
+        let mut moved = factor.solve(forces);
         // Rounding along the rigid modes grows by the step more than anything else.
         rigid.remove(&mut moved, 0);
         let images = mass.multiply(&moved);
@@ -65,7 +65,7 @@ impl Block {
     /// Appl. 358 (2003) 95-114; from memory). `fresh` directions go along. None where the
     /// factor misled, and when the block has lost a direction.
     pub(super) fn by_residuals(
-        pencil: &Ordered,
+        pencil: &Checked,
         rigid: &Basis,
         factor: &Factor,
         start: &[f64],
@@ -73,7 +73,7 @@ impl Block {
         shift: f64,
         wanted: usize,
     ) -> Option<(Block, Drift)> {
-        let Ordered { stiffness, mass, .. } = pencil;
+        let Checked { stiffness, mass, .. } = pencil;
         let dof = rigid.dof;
         let mut start = start.to_vec();
         // What is left of the equations then has no part along the rigid modes, which a small s would blow up.
@@ -91,7 +91,7 @@ impl Block {
             quotients.push((own, value));
         }
         left.extend(fresh_forces(mass, fresh, dof));
-        let mut moved = factor.solve_ordered(&left);
+        let mut moved = factor.solve(&left);
         let work: Vec<f64> = left.chunks_exact(dof).zip(moved.chunks_exact(dof)).map(|(r, w)| dot(r, w)).collect();
         moved.iter_mut().zip(&start).for_each(|(own, x)| *own = x - *own);
         rigid.remove(&mut moved, 0);
@@ -111,7 +111,7 @@ impl Block {
     }
 }
 
-/// (vector, position): directions that hold a part of everything, times the diagonal of M.
+/// (vector, equation): directions that hold a part of everything, times the diagonal of M.
 pub(super) fn fresh_forces(mass: &Symmetric, count: usize, dof: usize) -> Vec<f64> {
     let mut forces = vec![0.0; count * dof];
     Sequence::new().fill(&mut forces);

@@ -33,8 +33,8 @@ pub(super) enum Pivots {
 /// Why there is no factor.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Refused {
-    /// A pivot that is not taken, at a position of the elimination order.
-    Pivot { position: usize },
+    /// A pivot that is not taken.
+    Pivot { equation: usize },
     /// Nobody waits for it.
     GivenUp(GivenUp),
 }
@@ -48,7 +48,7 @@ pub(super) trait Panels {
     fn done(&mut self, own: &Supernode);
 }
 
-/// Factorises the `matrix` L S Lᵀ, and gives the signs of the pivots in S, 1 or -1 (position).
+/// Factorises the `matrix` L S Lᵀ, and gives the signs of the pivots in S, 1 or -1 (equation).
 pub(super) fn factorise(
     symbolic: &Symbolic,
     matrix: Shifted,
@@ -89,7 +89,7 @@ impl Cholesky {
         self.values.len() == symbolic.supernodes.entries()
     }
 
-    /// Solves for right sides, `columns` (column, position). All take part in one passage through the factor, [`LANES`](super::lanes::LANES) at a time
+    /// Solves for right sides, `columns` (column, equation). All take part in one passage through the factor, [`LANES`](super::lanes::LANES) at a time
     /// at each supernode: a factor is larger than the caches.
     pub(super) fn solve(&self, symbolic: &Symbolic, columns: &[f64]) -> Vec<f64> {
         let dof = symbolic.dof();
@@ -106,7 +106,7 @@ struct Factorise<'a> {
     matrix: Shifted<'a>,
     pivots: Pivots,
     panels: &'a mut dyn Panels,
-    /// (position)
+    /// (equation)
     signs: &'a mut [f64],
 }
 
@@ -127,7 +127,7 @@ impl WithSimd for Factorise<'_> {
         // What fronts are done with: fresh memory costs more than its zeros.
         let mut spare: Vec<Vec<f64>> = Vec::new();
         let (mut signed, mut runs) = (Vec::new(), Vec::new());
-        // (position): its row in the front at hand.
+        // (equation): its row in the front at hand.
         let mut row_of = vec![0_u32; dof];
         for index in 0..count {
             patience::check().map_err(Refused::GivenUp)?;
@@ -165,7 +165,7 @@ impl WithSimd for Factorise<'_> {
             }
             let signs = &mut signs[own.start..own.start + own.columns];
             factorise_panel(simd, panel, rows, signs, pivots)
-                .map_err(|column| Refused::Pivot { position: own.start + column })?;
+                .map_err(|column| Refused::Pivot { equation: own.start + column })?;
             if let Some(&first) = own.pattern.first() {
                 let lower = Columns { entries: &panel[own.columns..], stride: rows };
                 if signs.contains(&-1.0) {
@@ -287,7 +287,7 @@ struct Solve<'a> {
     supernodes: &'a Supernodes,
     values: &'a [f64],
     dof: usize,
-    /// (group of right sides, position)
+    /// (group of right sides, equation)
     lanes: &'a mut [Lanes],
 }
 

@@ -9,7 +9,7 @@ use super::basis::Basis;
 use super::dense::{combination, inner_products};
 use super::error::check_values;
 use super::factor::Factor;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::rayleigh_ritz::ritz;
 use super::rigid::unit_rigid;
 use super::{EigenError, Pencil, Symbolic};
@@ -50,7 +50,7 @@ pub struct Complement {
 /// [`EigenError::NotPositiveDefinite`] when K + sM has no Cholesky factor; [`EigenError::Shift`], [`EigenError::Length`],
 /// [`EigenError::NotFinite`], [`EigenError::ForeignSymbolic`] for wrong input.
 pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result<Complement, EigenError> {
-    let ordered = Ordered::new(pencil, symbolic)?;
+    let checked = Checked::new(pencil, symbolic)?;
     let dof = symbolic.dof();
     for (what, values) in [("the modes", known.modes), ("the loads", known.loads)] {
         check_values(what, values, values.len() / dof * dof)?;
@@ -58,22 +58,21 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     if !(known.shift > 0.0 && known.shift.is_finite()) {
         return Err(EigenError::Shift { shift: -known.shift });
     }
-    let Ordered { mass, stiffness, .. } = &ordered;
+    let Checked { mass, stiffness, .. } = &checked;
     let mut basis = Basis::new(dof);
     if !known.rigid.is_empty() {
-        basis.append(unit_rigid(&ordered, known.rigid)?, mass, 0.0)?;
+        basis.append(unit_rigid(&checked, known.rigid)?, mass, 0.0)?;
     }
-    let rigid = symbolic.permuted_back(&basis.vectors);
+    let rigid = basis.vectors.clone();
     // Orthonormal as they are; appending them would cost their square.
-    let modes = symbolic.permuted(known.modes);
-    basis.images.extend(mass.multiply(&modes));
-    basis.vectors.extend(modes);
+    basis.images.extend(mass.multiply(known.modes));
+    basis.vectors.extend(known.modes);
     let before = basis.vectors.len();
-    let factor = Factor::of(&ordered, -known.shift)?;
-    let mut forces = symbolic.permuted(known.loads);
+    let factor = Factor::of(&checked, -known.shift)?;
+    let mut forces = known.loads.to_vec();
     for _ in 0..MOMENTS {
         let last = basis.vectors.len();
-        basis.append(factor.solve_ordered(&forces), mass, 0.0)?;
+        basis.append(factor.solve(&forces), mass, 0.0)?;
         forces = basis.images[last..].to_vec();
     }
     let (vectors, images) = (&basis.vectors[before..], &basis.images[before..]);
@@ -84,5 +83,5 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     }
     let pairs = ritz(&energy, &inner_products(vectors, images, dof)).ok_or(EigenError::Projection { size })?;
     let vectors = combination(vectors, &pairs.vectors, dof, size);
-    Ok(Complement { rigid, values: pairs.values, vectors: symbolic.permuted_back(&vectors) })
+    Ok(Complement { rigid, values: pairs.values, vectors })
 }

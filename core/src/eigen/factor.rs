@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::cholesky::{Cholesky, Refused};
 use super::error::check_values;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::{EigenError, Pencil, Symbolic};
 
 /// The Cholesky factor of K - σM, for many right-hand sides.
@@ -22,9 +22,9 @@ impl<'a> Factor<'a> {
     /// # Errors
     /// [`EigenError::NotPositiveDefinite`] unless σ lies below the lowest eigenvalue; [`EigenError::NotFinite`],
     /// [`EigenError::Length`], [`EigenError::ForeignSymbolic`] for wrong input.
-    pub fn new(pencil: &Pencil, symbolic: &'a Symbolic, sigma: f64) -> Result<Factor<'a>, EigenError> {
+    pub fn new(pencil: &Pencil<'a>, symbolic: &'a Symbolic, sigma: f64) -> Result<Factor<'a>, EigenError> {
         check_values("the shift", &[sigma], 1)?;
-        Factor::of(&Ordered::new(pencil, symbolic)?, sigma)
+        Factor::of(&Checked::new(pencil, symbolic)?, sigma)
     }
 
     /// One that was made before; none where it hasn't the entries of one on `symbolic`.
@@ -32,33 +32,25 @@ impl<'a> Factor<'a> {
         cholesky.fits(symbolic).then(|| Factor { symbolic, cholesky: cholesky.clone() })
     }
 
-    pub(super) fn of(pencil: &Ordered<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
+    pub(super) fn of(pencil: &Checked<'a>, sigma: f64) -> Result<Factor<'a>, EigenError> {
         let symbolic = pencil.symbolic;
         let factorised = Cholesky::new(symbolic, pencil.shifted(sigma));
         let cholesky = factorised.map_err(|refused| match refused {
-            Refused::Pivot { position } => {
-                EigenError::NotPositiveDefinite { equation: symbolic.order[position] as usize, sigma }
-            }
+            Refused::Pivot { equation } => EigenError::NotPositiveDefinite { equation, sigma },
             Refused::GivenUp(given_up) => given_up.into(),
         })?;
         Ok(Factor { symbolic, cholesky: Arc::new(cholesky) })
     }
 
-    /// Solves (K - σM) X = B in place, B given as `rhs` (column, equation).
+    /// X of (K - σM) X = B, both (column, equation).
     ///
     /// Cost: about four flops per entry of the factor and column.
     ///
     /// # Panics
-    /// If `rhs` does not hold `columns` whole columns.
-    pub fn solve_in_place(&self, rhs: &mut [f64], columns: usize) {
-        let dof = self.symbolic.dof();
-        assert_eq!(rhs.len(), columns * dof, "right-hand sides must be (column, equation)");
-        let solved = self.solve_ordered(&self.symbolic.permuted(rhs));
-        rhs.copy_from_slice(&self.symbolic.permuted_back(&solved));
-    }
-
-    /// The same for vectors in elimination order: (column, position).
-    pub(super) fn solve_ordered(&self, rhs: &[f64]) -> Vec<f64> {
-        self.cholesky.solve(self.symbolic, rhs)
+    /// If B does not hold whole columns.
+    #[must_use]
+    pub fn solve(&self, right_sides: &[f64]) -> Vec<f64> {
+        assert!(right_sides.len().is_multiple_of(self.symbolic.dof()), "right-hand sides must be (column, equation)");
+        self.cholesky.solve(self.symbolic, right_sides)
     }
 }

@@ -7,7 +7,7 @@
 
 use super::cholesky::{Panels, Pivots, Refused, factorise};
 use super::error::check_values;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::supernodes::Supernode;
 use super::{EigenError, Pencil, Symbolic};
 
@@ -27,14 +27,14 @@ const PIVOT_UNITS: f64 = 16.0;
 /// Cost: one factorisation.
 ///
 /// # Errors
-/// [`EigenError::CountUncertain`] when `lambda` is so close to an eigenvalue (of the pencil or of a leading block in elimination order) that
+/// [`EigenError::CountUncertain`] when `lambda` is so close to an eigenvalue (of the pencil or of a leading block) that
 /// digits are lost; [`EigenError::NotFinite`], [`EigenError::Length`], [`EigenError::ForeignSymbolic`] for wrong input.
 pub fn count_below(pencil: &Pencil, symbolic: &Symbolic, lambda: f64) -> Result<usize, EigenError> {
     check_values("lambda", &[lambda], 1)?;
-    count_ordered(&Ordered::new(pencil, symbolic)?, lambda)
+    count_checked(&Checked::new(pencil, symbolic)?, lambda)
 }
 
-pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, EigenError> {
+pub(super) fn count_checked(pencil: &Checked, lambda: f64) -> Result<usize, EigenError> {
     let shifted = pencil.shifted(lambda);
     let mut growth = Growth::new(pencil.symbolic.dof());
     let growth = match factorise(pencil.symbolic, shifted, Pivots::Any, &mut growth) {
@@ -54,9 +54,9 @@ pub(super) fn count_ordered(pencil: &Ordered, lambda: f64) -> Result<usize, Eige
 /// How the rows have grown, |L||Lᵀ| e with e all ones, told from each panel of L while it is at hand; none is kept.
 struct Growth {
     panel: Vec<f64>,
-    /// (position)
+    /// (equation)
     grown: Vec<f64>,
-    /// (position): the pivots' magnitudes.
+    /// (equation): the pivots' magnitudes.
     pivots: Vec<f64>,
 }
 
@@ -69,8 +69,7 @@ impl Panels for Growth {
 
     fn done(&mut self, own: &Supernode) {
         for (column, panel) in self.panel.chunks_exact(own.rows()).enumerate() {
-            let position = own.start + column;
-            self.pivots[position] = panel[column] * panel[column];
+            self.pivots[own.start + column] = panel[column] * panel[column];
             let sum: f64 = panel[column..].iter().map(|entry| entry.abs()).sum();
             let (diagonal, below) = panel.split_at(own.columns);
             let rows = self.grown[own.start..].iter_mut();

@@ -33,7 +33,7 @@ pub(super) struct Step {
 }
 
 impl<'a> Lanczos<'a> {
-    /// Starts from the deflated vectors and a block: the columns of `start` (vector, position), made up to `width` by the fixed sequence.
+    /// Starts from the deflated vectors and a block: the columns of `start` (vector, equation), made up to `width` by the fixed sequence.
     /// Memory is set aside for `expected` Krylov vectors.
     pub(super) fn new(
         factor: Factor<'a>,
@@ -82,7 +82,7 @@ impl<'a> Lanczos<'a> {
 
     /// Multiplies a block by A once, which removes massless directions (A x never has any), and appends it.
     fn admit(&mut self, block: &[f64]) -> Result<usize, EigenError> {
-        let mut block = self.factor.solve_ordered(&self.mass.multiply(block));
+        let mut block = self.factor.solve(&self.mass.multiply(block));
         let scale = self.scale;
         self.basis.remove(&mut block, 0);
         Ok(self.basis.append(block, self.mass, scale)?.rank)
@@ -97,7 +97,7 @@ impl<'a> Lanczos<'a> {
         if width == 0 {
             return Ok(());
         }
-        let mut block = self.factor.solve_ordered(&self.basis.images[(self.deflated + first) * dof..]);
+        let mut block = self.factor.solve(&self.basis.images[(self.deflated + first) * dof..]);
         patience::check()?;
         // In exact arithmetic only this block and the one before have a part in A q; the full round in `append` sees to the rest.
         let before = self.steps.last().map_or(0, |step| step.first);

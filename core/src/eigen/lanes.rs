@@ -11,7 +11,7 @@ pub(super) const LANES: usize = 4;
 /// The same entry of [`LANES`] vectors.
 pub(super) type Lanes = [f64; LANES];
 
-/// Vectors of `length`, `columns` (column, position), laid side by side: (group, position). What the last group lacks is zero.
+/// Vectors of `length`, `columns` (column, equation), laid side by side: (group, equation). What the last group lacks is zero.
 pub(super) fn interleaved(columns: &[f64], length: usize) -> Vec<Lanes> {
     let groups = columns.len().div_ceil(LANES * length);
     let lacking = if columns.len() < groups * LANES * length { vec![0.0; length] } else { Vec::new() };

@@ -16,23 +16,18 @@ use crate::patience::{self, GivenUp};
 /// gain. More is the brink where the busiest vertices go first: fill over degree^1.25 makes ten times the operations.
 const DAMPING: u64 = 2;
 
-/// An order of elimination and what it fills.
-pub(super) struct Elimination {
-    /// (place): the vertex eliminated there.
-    pub(super) order: Vec<u32>,
-    /// (place): the places after it that its column of the factor has, ascending. The first is its parent in the elimination tree.
-    pub(super) columns: Vec<Vec<u32>>,
-}
-
-/// Eliminates a graph. Every vertex comes after its descendants in the elimination tree, and right after the child with the longest
-/// column.
+/// The order in which to eliminate a graph, its vertices. Each comes after its descendants in the elimination tree, and right after the child
+/// with the longest column.
+///
+/// Let equations be numbered by it, those of a vertex one after the other: a [`Symbolic`](super::Symbolic) factorisation eliminates them as they
+/// are numbered. On the graph of nodes the order is found in a thirty-sixth of the time for six equations a node, and supernodes come out whole.
 ///
 /// `neighbours` (vertex): those it shares an edge with, each once, itself not among them. Ties go to the lower number.
-/// Cost: about the degree for each edge of the filled graph.
+/// Cost: about the degree for each edge of the filled graph; half of one numeric factorisation at 15 000 equations.
 ///
 /// # Errors
 /// [`GivenUp`] when nobody waits for it.
-pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Result<Elimination, GivenUp> {
+pub fn elimination_order(neighbours: Vec<Vec<u32>>) -> Result<Vec<u32>, GivenUp> {
     let mut graph = Graph::new(neighbours);
     let mut queue: BinaryHeap<_> =
         (0..graph.neighbours.len()).map(|vertex| Reverse((graph.rank(vertex), vertex))).collect();
@@ -49,17 +44,7 @@ pub(super) fn eliminate(neighbours: Vec<Vec<u32>>) -> Result<Elimination, GivenU
         graph.eliminate(vertex);
         queue.extend(graph.changed.list.iter().map(|&other| Reverse((graph.rank(other as usize), other as usize))));
     }
-    let order = postorder(&eliminated, &place, &graph.neighbours);
-    for (at, &vertex) in order.iter().enumerate() {
-        place[vertex as usize] = at;
-    }
-    let columns = order.iter().map(|&vertex| {
-        let mut column: Vec<u32> =
-            graph.neighbours[vertex as usize].iter().map(|&other| place[other as usize] as u32).collect();
-        column.sort_unstable();
-        column
-    });
-    Ok(Elimination { columns: columns.collect(), order })
+    Ok(postorder(&eliminated, &place, &graph.neighbours))
 }
 
 /// A graph under elimination.
@@ -195,24 +180,11 @@ fn postorder(eliminated: &[usize], place: &[usize], columns: &[Vec<u32>]) -> Vec
 }
 
 #[cfg(test)]
-pub(super) mod tests {
+mod tests {
     use proptest::prelude::*;
 
+    use super::super::fill::tests::{columns_in, graph};
     use super::*;
-
-    /// (vertex): its neighbours, from edges in any order, given twice or not.
-    pub(in super::super) fn graph(vertices: usize, edges: impl IntoIterator<Item = (usize, usize)>) -> Vec<Vec<u32>> {
-        let mut neighbours = vec![Vec::new(); vertices];
-        for (one, other) in edges.into_iter().filter(|(one, other)| one != other) {
-            neighbours[one].push(other as u32);
-            neighbours[other].push(one as u32);
-        }
-        for list in &mut neighbours {
-            list.sort_unstable();
-            list.dedup();
-        }
-        neighbours
-    }
 
     /// Squares side by side, `side` corners each way, each corner joined to the other three of its squares.
     fn grid(side: usize) -> Vec<Vec<u32>> {
@@ -224,48 +196,26 @@ pub(super) mod tests {
         graph(side * side, edges)
     }
 
-    /// Whether a path leads from one place to the other through places before both: exactly then has the factor an entry
-    /// (D. Rose, R. Tarjan and G. Lueker, SIAM J. Comput. 5 (1976) 266-283, lemma 4; from memory).
-    fn path(neighbours: &[Vec<u32>], order: &[u32], from: usize, to: usize) -> bool {
-        let place = |vertex: u32| order.iter().position(|&other| other == vertex).unwrap();
-        let mut reached = vec![from];
-        let mut at = 0;
-        while at < reached.len() {
-            for &next in &neighbours[order[reached[at]] as usize] {
-                let next = place(next);
-                if next == to {
-                    return true;
-                }
-                if next < from.min(to) && !reached.contains(&next) {
-                    reached.push(next);
-                }
-            }
-            at += 1;
-        }
-        false
+    /// (place): its column of the factor, in the order that was found.
+    fn columns(neighbours: &[Vec<u32>]) -> Vec<Vec<u32>> {
+        columns_in(neighbours, &elimination_order(neighbours.to_vec()).unwrap())
     }
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
 
         #[test]
-        fn columns_are_the_fill_of_the_order(vertices in 1_usize..16, edges in prop::collection::vec((0_usize..16, 0_usize..16), 0..40)) {
-            let neighbours = graph(vertices, edges.into_iter().map(|(one, other)| (one % vertices, other % vertices)));
-            let Elimination { order, columns } = eliminate(neighbours.clone()).unwrap();
-            let mut sorted = order.clone();
-            sorted.sort_unstable();
-            prop_assert_eq!(sorted, (0..vertices as u32).collect::<Vec<_>>());
-            for (place, column) in columns.iter().enumerate() {
-                let expected: Vec<u32> =
-                    (place + 1..vertices).filter(|&row| path(&neighbours, &order, place, row)).map(|row| row as u32).collect();
-                prop_assert_eq!(column, &expected, "column {}", place);
-            }
+        fn every_vertex_has_its_place(vertices in 1_usize..40, edges in prop::collection::vec((0_usize..40, 0_usize..40), 0..90)) {
+            let edges = edges.into_iter().map(|(one, other)| (one % vertices, other % vertices));
+            let mut order = elimination_order(graph(vertices, edges)).unwrap();
+            order.sort_unstable();
+            prop_assert_eq!(order, (0..vertices as u32).collect::<Vec<_>>());
         }
 
         #[test]
         fn descendants_come_right_before(vertices in 1_usize..40, edges in prop::collection::vec((0_usize..40, 0_usize..40), 0..90)) {
             let edges = edges.into_iter().map(|(one, other)| (one % vertices, other % vertices));
-            let columns = eliminate(graph(vertices, edges)).unwrap().columns;
+            let columns = columns(&graph(vertices, edges));
             let parent = |place: usize| columns[place].first().map(|&parent| parent as usize);
             // A postorder: between a vertex and its parent are descendants of the parent alone.
             for place in 0..vertices {
@@ -281,7 +231,7 @@ pub(super) mod tests {
         #[test]
         fn a_tree_fills_nothing(parents in prop::collection::vec(0_usize..1000, 0..60)) {
             let edges = parents.iter().enumerate().map(|(child, parent)| (child + 1, parent % (child + 1)));
-            let columns = eliminate(graph(parents.len() + 1, edges)).unwrap().columns;
+            let columns = columns(&graph(parents.len() + 1, edges));
             prop_assert_eq!(columns.iter().map(Vec::len).sum::<usize>(), parents.len());
         }
     }
@@ -292,7 +242,7 @@ pub(super) mod tests {
     #[test]
     fn a_grid_fills_no_more_than_by_nested_dissection() {
         for side in [20_usize, 40, 60] {
-            let columns = eliminate(grid(side)).unwrap().columns;
+            let columns = columns(&grid(side));
             let entries: usize = columns.iter().map(|column| column.len() + 1).sum();
             let multiplications: usize = columns.iter().map(|column| column.len() * (column.len() + 3) / 2).sum();
             let side = side as f64;

@@ -1,8 +1,8 @@
 //! The lowest eigenpairs: from the request to the search.
 
 use super::error::check_values;
-use super::inertia::count_ordered;
-use super::pencil::Ordered;
+use super::inertia::count_checked;
+use super::pencil::Checked;
 use super::proof::Gap;
 use super::request::LIMIT_MOVES;
 use super::rigid::rigid_basis;
@@ -29,22 +29,23 @@ const LARGEST_BLOCK: usize = 64;
 /// as many finite eigenvalues; [`EigenError::NotConverged`], [`EigenError::Missed`], [`EigenError::CountUncertain`] when the search
 /// ends without what it promises.
 pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result<Eigenpairs, EigenError> {
-    let ordered = Ordered::new(pencil, symbolic)?;
+    let checked = Checked::new(pencil, symbolic)?;
     if request.block == 0 || request.block > LARGEST_BLOCK {
         return Err(EigenError::Block { block: request.block, limit: LARGEST_BLOCK });
     }
     if let Some(shift) = request.shift.filter(|&shift| !(shift > 0.0 && shift.is_finite())) {
         return Err(EigenError::Shift { shift: -shift });
     }
-    let start = start_block(&ordered, request.start)?;
-    let scale = Scale::of(&ordered)?;
-    let rigid = rigid_basis(&ordered, request.rigid)?;
+    let start = request.start.unwrap_or_default();
+    check_values("the start block", start, start.len().div_ceil(symbolic.dof()) * symbolic.dof())?;
+    let scale = Scale::of(&checked)?;
+    let rigid = rigid_basis(&checked, request.rigid)?;
     let available = symbolic.dof().saturating_sub(rigid.size());
     let (wanted, proven) = match request.extent {
         Extent::Count(count) => (count, None),
         Extent::Below { lambda, cap } => {
             check_values("the limit", &[lambda], 1)?;
-            let (lambda, counted) = count_at_or_above(&ordered, lambda)?;
+            let (lambda, counted) = count_at_or_above(&checked, lambda)?;
             let below = counted.saturating_sub(rigid.size());
             if below == 0 {
                 return Ok(nothing_below(lambda, counted, request.shift.unwrap_or(scale.guess)));
@@ -56,7 +57,7 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
         return Err(EigenError::Count { wanted, available });
     }
     let task = Task {
-        pencil: &ordered,
+        pencil: &checked,
         rigid: &rigid,
         scale,
         shift: request.shift,
@@ -65,29 +66,22 @@ pub fn lowest(pencil: &Pencil, symbolic: &Symbolic, request: &Request) -> Result
         prove: request.prove,
         proven,
     };
-    Search::new(task, &start)?.run()
+    Search::new(task, start)?.run()
 }
 
 /// The count at `lambda` or, where it loses digits there, as little above as it can be had: (where, eigenvalues below).
-fn count_at_or_above(pencil: &Ordered, lambda: f64) -> Result<(f64, usize), EigenError> {
+fn count_at_or_above(pencil: &Checked, lambda: f64) -> Result<(f64, usize), EigenError> {
     /// An eigenvalue of a leading block spoils the places next to it only.
     const ABOVE: [f64; 3] = [1e-4, 3e-4, LIMIT_MOVES];
-    let mut counted = count_ordered(pencil, lambda).map(|counted| (lambda, counted));
+    let mut counted = count_checked(pencil, lambda).map(|counted| (lambda, counted));
     for above in ABOVE {
         if !matches!(counted, Err(EigenError::CountUncertain { .. })) {
             break;
         }
         let place = lambda * (1.0 + above);
-        counted = count_ordered(pencil, place).map(|counted| (place, counted));
+        counted = count_checked(pencil, place).map(|counted| (place, counted));
     }
     counted
-}
-
-fn start_block(pencil: &Ordered, start: Option<&[f64]>) -> Result<Vec<f64>, EigenError> {
-    let dof = pencil.symbolic.dof();
-    let start = start.unwrap_or(&[]);
-    check_values("the start block", start, start.len().div_ceil(dof) * dof)?;
-    Ok(pencil.symbolic.permuted(start))
 }
 
 fn nothing_below(lambda: f64, counted: usize, shift: f64) -> Eigenpairs {

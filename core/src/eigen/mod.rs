@@ -1,7 +1,7 @@
 //! The lowest eigenpairs of a large sparse symmetric pencil K x = λ M x, and a proof that none is missing.
 //!
 //! K and M share one [`Pattern`]; K is symmetric, M symmetric and positive semidefinite. A [`Symbolic`] is made once per
-//! pattern (fill-reducing ordering and supernodes) and serves every later set of values. [`lowest()`] runs a shift-invert
+//! pattern (its supernodes, in the order that [`elimination_order`] found) and serves every later set of values. [`lowest()`] runs a shift-invert
 //! block Lanczos iteration in the M-inner product; [`count_below`] counts eigenvalues by Sylvester's law of inertia,
 //! which is how `lowest` proves that it returned every one.
 //!
@@ -32,6 +32,7 @@ mod dense;
 mod drift;
 mod error;
 mod factor;
+mod fill;
 mod inertia;
 mod lanczos;
 mod lanes;
@@ -63,6 +64,7 @@ pub(crate) use dense::inner_products;
 pub use error::EigenError;
 pub use factor::Factor;
 pub use inertia::count_below;
+pub use local_fill::elimination_order;
 pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;

@@ -6,6 +6,8 @@ use super::EigenError;
 
 /// Lower triangle, diagonal included, of a symmetric sparsity pattern, compressed by columns.
 ///
+/// The order of the equations is that of their elimination ([`elimination_order`](super::elimination_order)).
+///
 /// Promises, checked by [`Symbolic::new`](super::Symbolic::new): `column_starts` has one entry more than there are equations, starts
 /// at zero and never falls; in each column the rows ascend strictly and the first is the diagonal.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,9 +16,9 @@ pub struct Pattern {
     pub column_starts: Vec<usize>,
     /// (entry): the row of each entry, at or below the diagonal. Shared, so that a copy is known to be the same without a look
     /// (an `Arc` of what is sized and `Eq` compares places first; of a slice it does not).
-    pub row_indices: Arc<Vec<usize>>,
-    /// (equation): which node it belongs to; equations of a node stay together in the ordering. Any numbers do;
-    /// number the nodes by equation if nothing is known.
+    pub row_indices: Arc<Vec<u32>>,
+    /// (equation): which node it belongs to; those of a node come one after the other. Any numbers do; number the nodes by equation if
+    /// nothing is known.
     pub node_of_equation: Vec<u32>,
 }
 
@@ -40,8 +42,8 @@ impl Pattern {
         for (column, own) in x.iter().enumerate() {
             let stored = self.column_starts[column]..self.column_starts[column + 1];
             for (&row, value) in self.row_indices[stored.clone()].iter().zip(&values[stored]) {
-                let both = if row == column { 1.0 } else { 2.0 };
-                sum += both * value * x[row] * own;
+                let both = if row as usize == column { 1.0 } else { 2.0 };
+                sum += both * value * x[row as usize] * own;
             }
         }
         sum
@@ -70,13 +72,13 @@ impl Pattern {
                 return broken("column_starts must not fall");
             }
             let rows = &self.row_indices[start..end];
-            if rows.first() != Some(&equation) {
+            if rows.first().is_none_or(|&row| row as usize != equation) {
                 return broken("each column must begin with its diagonal");
             }
             if rows.windows(2).any(|pair| pair[0] >= pair[1]) {
                 return broken("rows must ascend and occur once");
             }
-            if rows.last().is_some_and(|&row| row >= dof) {
+            if rows.last().is_some_and(|&row| row as usize >= dof) {
                 return broken("a row lies outside the matrix");
             }
         }

@@ -1,4 +1,4 @@
-//! K and M on one pattern, as given and in elimination order.
+//! K and M on one pattern, as given and checked.
 
 use super::error::check_values;
 use super::symmetric::Symmetric;
@@ -18,24 +18,23 @@ pub struct Pencil<'a> {
     pub mass: &'a [f64],
 }
 
-/// A checked pencil in elimination order.
-pub(super) struct Ordered<'a> {
+/// A pencil that was checked.
+pub(super) struct Checked<'a> {
     pub(super) symbolic: &'a Symbolic,
     pub(super) stiffness: Symmetric<'a>,
     /// Most of the pattern is zero here, and left out: directions are not coupled by inertia.
     pub(super) mass: Symmetric<'a>,
 }
 
-impl<'a> Ordered<'a> {
-    pub(super) fn new(pencil: &Pencil, symbolic: &'a Symbolic) -> Result<Ordered<'a>, EigenError> {
+impl<'a> Checked<'a> {
+    pub(super) fn new(pencil: &Pencil<'a>, symbolic: &'a Symbolic) -> Result<Checked<'a>, EigenError> {
         symbolic.check(pencil.pattern)?;
         let entries = pencil.pattern.entries();
         check_values("the stiffness", pencil.stiffness, entries)?;
         check_values("the mass", pencil.mass, entries)?;
-        let lower = symbolic.lower.as_ref();
-        let stiffness = Symmetric::new(lower, symbolic.gathered(pencil.stiffness).collect());
-        let mass = Symmetric::without_zeros(lower, symbolic.gathered(pencil.mass));
-        Ok(Ordered { symbolic, stiffness, mass })
+        let stiffness = Symmetric::new(pencil.pattern, pencil.stiffness);
+        let mass = Symmetric::without_zeros(pencil.pattern, pencil.mass);
+        Ok(Checked { symbolic, stiffness, mass })
     }
 
     /// K - σM.
@@ -63,7 +62,7 @@ impl Shifted<'_> {
         })
     }
 
-    /// (position): the sum of the magnitudes in each of `dof` rows.
+    /// (equation): the sum of the magnitudes in each of `dof` rows.
     pub(super) fn row_sums(&self, dof: usize) -> Vec<f64> {
         let mut sums = vec![0.0; dof];
         for column in 0..dof {

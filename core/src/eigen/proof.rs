@@ -1,8 +1,8 @@
 //! Where to count so that the count decides: in a gap of the spectrum above the last mode.
 
 use super::EigenError;
-use super::inertia::count_ordered;
-use super::pencil::Ordered;
+use super::inertia::count_checked;
+use super::pencil::Checked;
 use super::ritz::Ritz;
 use super::shift::ZERO;
 
@@ -51,11 +51,11 @@ pub(super) fn gap_above(ritz: &Ritz, shift: f64, wanted: usize, full: bool) -> O
 
 impl Interval {
     /// Counts inside the interval: (where, eigenvalues below).
-    pub(super) fn count(&self, pencil: &Ordered) -> Result<(f64, usize), EigenError> {
+    pub(super) fn count(&self, pencil: &Checked) -> Result<(f64, usize), EigenError> {
         let mut refusal = EigenError::CountUncertain { lambda: self.low, growth: f64::INFINITY, limit: 0.0 };
         for place in PLACES {
             let lambda = self.low + place * (self.high - self.low);
-            match count_ordered(pencil, lambda) {
+            match count_checked(pencil, lambda) {
                 Ok(counted) => return Ok((lambda, counted)),
                 Err(error @ EigenError::CountUncertain { .. }) => refusal = error,
                 Err(error) => return Err(error),

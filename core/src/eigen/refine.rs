@@ -19,7 +19,7 @@ use super::block::{Block, fresh_forces};
 use super::cholesky::Cholesky;
 use super::error::check_values;
 use super::factor::Factor;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::rigid::unit_rigid;
 use super::{EigenError, Pencil, Symbolic};
 
@@ -55,9 +55,9 @@ pub enum Start<'a> {
 /// What a refinement leaves for the next.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Onward {
-    /// (vector, position): as many as were given, in the order of elimination.
+    /// (vector, equation): as many as were given.
     vectors: Vec<f64>,
-    /// (vector, position): M times each. Saves the next one's first product with M; that they are of another M then is no more than a
+    /// (vector, equation): M times each. Saves the next one's first product with M; that they are of another M then is no more than a
     /// start a little farther off.
     forces: Vec<f64>,
     /// Of K + sM, of this pencil or one before; none where another step with it is not expected to do.
@@ -89,7 +89,7 @@ pub struct Refined {
 /// [`EigenError::NotPositiveDefinite`] when K + sM has no Cholesky factor; [`EigenError::Count`], [`EigenError::Shift`],
 /// [`EigenError::NotFinite`], [`EigenError::Length`], [`EigenError::ForeignSymbolic`] for wrong input.
 pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> Result<Option<Refined>, EigenError> {
-    let ordered = Ordered::new(pencil, symbolic)?;
+    let checked = Checked::new(pencil, symbolic)?;
     let Refinement { start, fresh, shift, wanted, residual, most_passes, .. } = *refinement;
     let dof = symbolic.dof();
     let values = match start {
@@ -104,24 +104,24 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
     if !(shift > 0.0 && shift.is_finite()) {
         return Err(EigenError::Shift { shift: -shift });
     }
-    let mass = &ordered.mass;
+    let mass = &checked.mass;
     let mut rigid = Basis::new(dof);
     if let Some(vectors) = refinement.rigid.filter(|vectors| !vectors.is_empty()) {
-        rigid.append(unit_rigid(&ordered, vectors)?, mass, 0.0)?;
+        rigid.append(unit_rigid(&checked, vectors)?, mass, 0.0)?;
     }
     let mut misled = false;
     let mut forces = match start {
         Start::Vectors(known) => {
-            let mut vectors = symbolic.permuted(known);
+            let mut vectors = known.to_vec();
             rigid.remove(&mut vectors, 0);
             mass.multiply(&vectors)
         }
         Start::Onward(onward) => {
             if let Some(held) = onward.factor.as_ref().and_then(|factor| Factor::held(symbolic, factor)) {
-                let stepped = Block::by_residuals(&ordered, &rigid, &held, &onward.vectors, fresh, shift, wanted);
+                let stepped = Block::by_residuals(&checked, &rigid, &held, &onward.vectors, fresh, shift, wanted);
                 if let Some((block, drift)) = stepped {
                     let factor = drift.goes_on().then_some(held.cholesky);
-                    return Ok(Some(Refined::of(block, symbolic, 0, given, factor)));
+                    return Ok(Some(Refined::of(block, 0, given * dof, factor)));
                 }
                 misled = true;
             }
@@ -129,13 +129,13 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
         }
     };
     forces.extend(fresh_forces(mass, fresh, dof));
-    let factor = Factor::of(&ordered, -shift)?;
+    let factor = Factor::of(&checked, -shift)?;
     for pass in 1..=most_passes {
         let Some(block) = Block::by_inverse(&factor, &forces, mass, &rigid, shift) else { return Ok(None) };
         if block.residuals[..wanted].iter().all(|own| *own <= residual) {
             // After steps too long for a factor of before the next ones are expected to be as long.
             let factor = (!misled).then_some(factor.cholesky);
-            return Ok(Some(Refined::of(block, symbolic, pass, given, factor)));
+            return Ok(Some(Refined::of(block, pass, given * dof, factor)));
         }
         forces = block.forces;
     }
@@ -143,11 +143,11 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
 }
 
 impl Refined {
-    fn of(block: Block, symbolic: &Symbolic, passes: usize, given: usize, factor: Option<Arc<Cholesky>>) -> Refined {
-        let Block { values, residuals, mut vectors, mut forces } = block;
-        let in_order = symbolic.permuted_back(&vectors);
-        vectors.truncate(given * symbolic.dof());
-        forces.truncate(given * symbolic.dof());
-        Refined { values, vectors: in_order, residuals, passes, onward: Onward { vectors, forces, factor } }
+    /// `kept` values of the vectors go on.
+    fn of(block: Block, passes: usize, kept: usize, factor: Option<Arc<Cholesky>>) -> Refined {
+        let Block { values, residuals, vectors, mut forces } = block;
+        forces.truncate(kept);
+        let onward = Onward { vectors: vectors[..kept].to_vec(), forces, factor };
+        Refined { values, vectors, residuals, passes, onward }
     }
 }

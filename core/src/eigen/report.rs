@@ -3,7 +3,7 @@
 use super::RESIDUAL_TOLERANCE;
 use super::basis::Basis;
 use super::dense::{dot, inner_products, symmetric_products};
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::shift::measure;
 use crate::ascending::ascending;
 use crate::patience::{self, GivenUp};
@@ -16,10 +16,10 @@ const ROUNDING_UNITS: f64 = 200.0;
 /// largest entries differ by rounding only, keep their sign.
 const NEARLY_LARGEST: f64 = 0.999;
 
-/// Modes with their measures, in elimination order.
+/// Modes with their measures.
 pub(super) struct Report {
     pub(super) values: Vec<f64>,
-    /// (mode, position)
+    /// (mode, equation)
     pub(super) vectors: Vec<f64>,
     pub(super) residuals: Vec<f64>,
     pub(super) orthogonality: Vec<f64>,
@@ -27,15 +27,15 @@ pub(super) struct Report {
     pub(super) accurate: bool,
 }
 
-/// Scales `vectors` (mode, position) to unit mass and measures them.
+/// Scales `vectors` (mode, equation) to unit mass and measures them.
 ///
 /// Values are Rayleigh quotients: their error is the square of the vector's and the rounding of xᵀKx, whatever the shift, while 1/θ - s
 /// carries the rounding of the largest θ.
 ///
 /// # Errors
 /// [`GivenUp`] when nobody waits for it.
-pub(super) fn report(pencil: &Ordered, rigid: &Basis, vectors: Vec<f64>, shift: f64) -> Result<Report, GivenUp> {
-    let Ordered { mass, stiffness, .. } = pencil;
+pub(super) fn report(pencil: &Checked, rigid: &Basis, vectors: Vec<f64>, shift: f64) -> Result<Report, GivenUp> {
+    let Checked { mass, stiffness, .. } = pencil;
     let dof = rigid.dof;
     let mut vectors = vectors;
     let mut images = mass.multiply(&vectors);

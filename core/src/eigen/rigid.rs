@@ -4,14 +4,14 @@ use super::EigenError;
 use super::basis::Basis;
 use super::dense::dot;
 use super::error::check_values;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 
 /// Largest |Kz|ᵢ over the largest (|K||z|)ᵢ for a rigid mode. Assembly in double precision leaves 1e-13 or so, an element that
 /// resists rigid motion 1e-4 and more; deflating such a vector would bend every mode silently.
 const NULL_LIMIT: f64 = 1e-9;
 
 /// An M-orthonormal basis of the rigid modes given, (mode, equation); empty without any.
-pub(super) fn rigid_basis(pencil: &Ordered, rigid: Option<&[f64]>) -> Result<Basis, EigenError> {
+pub(super) fn rigid_basis(pencil: &Checked, rigid: Option<&[f64]>) -> Result<Basis, EigenError> {
     let dof = pencil.symbolic.dof();
     let mut basis = Basis::new(dof);
     let Some(rigid) = rigid.filter(|rigid| !rigid.is_empty()) else {
@@ -35,15 +35,15 @@ pub(super) fn rigid_basis(pencil: &Ordered, rigid: Option<&[f64]>) -> Result<Bas
     Ok(basis)
 }
 
-/// Rigid modes (mode, equation) in elimination order at unit length; a zero vector stays zero.
-pub(super) fn unit_rigid(pencil: &Ordered, rigid: &[f64]) -> Result<Vec<f64>, EigenError> {
+/// Rigid modes (mode, equation) at unit length; a zero vector stays zero.
+pub(super) fn unit_rigid(pencil: &Checked, rigid: &[f64]) -> Result<Vec<f64>, EigenError> {
     let dof = pencil.symbolic.dof();
     check_values("the rigid modes", rigid, (rigid.len() / dof).max(1) * dof)?;
-    let mut block = pencil.symbolic.permuted(rigid);
-    for permuted in block.chunks_exact_mut(dof) {
-        let length = dot(permuted, permuted).sqrt();
+    let mut block = rigid.to_vec();
+    for vector in block.chunks_exact_mut(dof) {
+        let length = dot(vector, vector).sqrt();
         let scale = if length > 0.0 { 1.0 / length } else { 0.0 };
-        permuted.iter_mut().for_each(|value| *value *= scale);
+        vector.iter_mut().for_each(|value| *value *= scale);
     }
     Ok(block)
 }

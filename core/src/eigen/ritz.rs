@@ -40,7 +40,7 @@ impl Ritz {
         Ok(Ritz { theta, error, coordinates })
     }
 
-    /// The purified vectors of the first `count` pairs, (pair, position), in the M-norm close to one.
+    /// The purified vectors of the first `count` pairs, (pair, equation), in the M-norm close to one.
     ///
     /// x + (A x - θ x)/θ = A x / θ costs no solve, because A x - θ x lies along the pending block. Its residual in K x = λ M x
     /// is the mass times a smooth vector, while that of x itself carries the stiffness of the finest waves.

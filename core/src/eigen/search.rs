@@ -2,7 +2,7 @@
 
 use super::basis::Basis;
 use super::lanczos::Lanczos;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 use super::proof::{Gap, gap_above};
 use super::report::{Report, fix_sign, report};
 use super::ritz::Ritz;
@@ -23,7 +23,7 @@ const MOST_MOVES: usize = 3;
 
 /// What the search has to do, checked.
 pub(super) struct Task<'a> {
-    pub(super) pencil: &'a Ordered<'a>,
+    pub(super) pencil: &'a Checked<'a>,
     /// Deflated modes, M-orthonormal.
     pub(super) rigid: &'a Basis,
     pub(super) scale: Scale,
@@ -52,7 +52,7 @@ pub(super) struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    /// Factorises and starts from `start` (vector, position), made up to a block.
+    /// Factorises and starts from `start` (vector, equation), made up to a block.
     pub(super) fn new(task: Task<'a>, start: &[f64]) -> Result<Search<'a>, EigenError> {
         let (shift, factor) = match task.shift {
             Some(shift) => (shift, Factor::of(task.pencil, -shift)?),
@@ -199,9 +199,8 @@ impl<'a> Search<'a> {
     }
 
     fn finish(&self, report: Report, gap: Option<Gap>) -> Eigenpairs {
-        let symbolic = self.task.pencil.symbolic;
-        let mut vectors = symbolic.permuted_back(&report.vectors);
-        vectors.chunks_exact_mut(symbolic.dof()).for_each(fix_sign);
+        let mut vectors = report.vectors;
+        vectors.chunks_exact_mut(self.task.rigid.dof).for_each(fix_sign);
         Eigenpairs {
             values: report.values,
             vectors,

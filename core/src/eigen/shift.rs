@@ -7,7 +7,7 @@
 
 use super::EigenError;
 use super::factor::Factor;
-use super::pencil::Ordered;
+use super::pencil::Checked;
 
 /// The shift is moved when it is above this many times the first Ritz value.
 const TOO_FAR: f64 = 4.0;
@@ -45,7 +45,7 @@ impl Scale {
     /// A first s from the diagonals and the number of nodes: the softest diagonal quotient Kᵢᵢ/Mᵢᵢ belongs to a wave one element long, and
     /// in a bending surface of N nodes the longest wave is N^(1/2) elements long, so its eigenvalue is about N² lower. On second-order
     /// operators this is too low by N, which is harmless while N is below some ten thousands (and is checked).
-    pub(super) fn of(pencil: &Ordered) -> Result<Scale, EigenError> {
+    pub(super) fn of(pencil: &Checked) -> Result<Scale, EigenError> {
         let [stiffness, mass] = [&pencil.stiffness, &pencil.mass].map(|matrix| matrix.diagonal().collect::<Vec<_>>());
         if let Some(&value) = mass.iter().find(|&&value| value < 0.0) {
             return Err(EigenError::MassNotPositive { value });
@@ -68,7 +68,7 @@ impl Scale {
 }
 
 /// Factorises K + sM, lifting s while rounding hides that it is positive definite. Returns s with the factor.
-pub(super) fn factorise<'a>(pencil: &Ordered<'a>, guess: f64) -> Result<(f64, Factor<'a>), EigenError> {
+pub(super) fn factorise<'a>(pencil: &Checked<'a>, guess: f64) -> Result<(f64, Factor<'a>), EigenError> {
     let mut shift = guess;
     for _ in 0..LIFTS {
         match Factor::of(pencil, -shift) {

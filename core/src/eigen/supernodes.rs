@@ -1,16 +1,14 @@
 //! Supernodes: columns of the factor that are stored and factorised together, with the rows that any of them has.
 //!
-//! Found on the graph of nodes, whose columns elimination gives. A column joins the one after it when that has its rows anyway, or
+//! Found on the graph of nodes and its columns. A column joins the one after it when that has its rows anyway, or
 //! when few zeros are stored for it: small fronts cost more than zeros (relaxed supernodes: C. Ashcraft and R. Grimes, ACM Trans.
 //! Math. Softw. 15 (1989) 291-309; from memory).
-
-use super::local_fill::Elimination;
 
 /// Up to so many columns together, up to this share of what is stored may be zeros: faer's numbers. More made factorisation and
 /// substitution of a top 4 to 13 % slower ((24, 0.8), (48, 0.3) and the like), half of each was no faster.
 const RELAXED: [(usize, f64); 4] = [(4, 1.0), (16, 0.8), (48, 0.1), (usize::MAX, 0.05)];
 
-/// All supernodes, in elimination order.
+/// All supernodes, in the order of elimination.
 #[derive(Debug)]
 pub(super) struct Supernodes {
     /// (supernode + 1): its first column, where its pattern and where its values start.
@@ -67,9 +65,8 @@ impl Group {
 }
 
 impl Supernodes {
-    /// Of a graph's `elimination`, each of its vertices standing for so many equations, `sizes` (place in the order).
-    pub(super) fn new(elimination: &Elimination, sizes: &[usize]) -> Supernodes {
-        let columns = &elimination.columns;
+    /// Of a graph's `columns` (place in the order of elimination), each of its vertices standing for so many equations, `sizes` (place).
+    pub(super) fn new(columns: &[Vec<u32>], sizes: &[usize]) -> Supernodes {
         let mut groups: Vec<Group> = Vec::new();
         for (place, (below, &size)) in columns.iter().zip(sizes).enumerate() {
             let below = below.iter().map(|&row| sizes[row as usize]).sum();
@@ -126,16 +123,19 @@ impl Supernodes {
 mod tests {
     use proptest::prelude::*;
 
-    use super::super::local_fill::{eliminate, tests::graph};
+    use super::super::fill::tests::{columns_in, graph};
+    use super::super::local_fill::elimination_order;
     use super::*;
 
     proptest! {
         #[test]
-        fn every_entry_has_its_place(sizes in prop::collection::vec(1_usize..7, 1..40), edges in prop::collection::vec((0_usize..40, 0_usize..40), 0..90)) {
+        fn every_entry_has_its_place(sizes in prop::collection::vec(1_usize..7, 1..40), edges in prop::collection::vec((0_usize..40, 0_usize..40), 0..90), in_order in any::<bool>()) {
             let vertices = sizes.len();
-            let elimination =
-                eliminate(graph(vertices, edges.into_iter().map(|(one, other)| (one % vertices, other % vertices)))).unwrap();
-            let supernodes = Supernodes::new(&elimination, &sizes);
+            let neighbours = graph(vertices, edges.into_iter().map(|(one, other)| (one % vertices, other % vertices)));
+            // In the order in which they happen to be numbered too.
+            let order = if in_order { elimination_order(neighbours.clone()).unwrap() } else { (0..vertices as u32).collect() };
+            let graphs_columns = columns_in(&neighbours, &order);
+            let supernodes = Supernodes::new(&graphs_columns, &sizes);
             let start = |place: usize| sizes[..place].iter().sum::<usize>();
             let (mut columns, mut values) = (0, 0);
             for index in 0..supernodes.count() {
@@ -148,7 +148,7 @@ mod tests {
                 prop_assert!(own.pattern.is_sorted_by(|a, b| a < b) && own.pattern.iter().all(|&row| row as usize >= columns));
                 for place in (0..vertices).filter(|&place| (own.start..columns).contains(&start(place))) {
                     prop_assert!(start(place + 1) <= columns, "a vertex is split");
-                    for &row in &elimination.columns[place] {
+                    for &row in &graphs_columns[place] {
                         for row in start(row as usize)..start(row as usize + 1) {
                             prop_assert!(row < columns || own.pattern.contains(&(row as u32)), "row {} of {}", row, place);
                         }
@@ -162,8 +162,9 @@ mod tests {
     /// A chain's columns, one equation each, have one row below: four together are worth their zeros, two such groups are not.
     #[test]
     fn small_ones_grow_until_zeros_outweigh() {
-        let elimination = eliminate(graph(100, (1..100).map(|vertex| (vertex - 1, vertex)))).unwrap();
-        let supernodes = Supernodes::new(&elimination, &[1; 100]);
+        let neighbours = graph(100, (1..100).map(|vertex| (vertex - 1, vertex)));
+        let order = elimination_order(neighbours.clone()).unwrap();
+        let supernodes = Supernodes::new(&columns_in(&neighbours, &order), &[1; 100]);
         for index in 0..supernodes.count() {
             let own = supernodes.get(index);
             let stored = own.columns * (own.columns + 1) / 2 + own.columns * own.pattern.len();

@@ -2,9 +2,9 @@
 
 use std::borrow::Cow;
 
-use faer::sparse::SymbolicSparseColMatRef;
 use pulp::Simd;
 
+use super::Pattern;
 use super::lanes::{
     LANES, LaneKernel, Lanes, add_multiple, append_separated, interleaved, on_lanes, registers, registers_mut,
 };
@@ -12,50 +12,48 @@ use super::lanes::{
 /// A symmetric matrix held as its lower triangle by columns, each beginning with the diagonal.
 pub(super) struct Symmetric<'a> {
     /// (column + 1)
-    starts: Cow<'a, [u32]>,
+    starts: Cow<'a, [usize]>,
     /// (entry), ascending in each column
     rows: Cow<'a, [u32]>,
     /// (entry)
-    values: Vec<f64>,
+    values: Cow<'a, [f64]>,
 }
 
 impl<'a> Symmetric<'a> {
-    /// With `values` on a pattern whose columns begin with the diagonal.
-    pub(super) fn new(lower: SymbolicSparseColMatRef<'a, u32>, values: Vec<f64>) -> Symmetric<'a> {
-        Symmetric { starts: lower.col_ptr().into(), rows: lower.row_idx().into(), values }
+    /// With `values` on a `pattern`.
+    pub(super) fn new(pattern: &'a Pattern, values: &'a [f64]) -> Symmetric<'a> {
+        let Pattern { column_starts, row_indices, .. } = pattern;
+        Symmetric { starts: column_starts.into(), rows: row_indices.as_slice().into(), values: values.into() }
     }
 
     /// The same without the entries off the diagonal that are zero. A lumped mass shrinks to its diagonal here.
-    pub(super) fn without_zeros(
-        lower: SymbolicSparseColMatRef<'_, u32>,
-        values: impl Iterator<Item = f64>,
-    ) -> Symmetric<'static> {
-        let mut starts = Vec::with_capacity(lower.ncols() + 1);
+    pub(super) fn without_zeros(pattern: &Pattern, values: &[f64]) -> Symmetric<'static> {
+        let mut starts = Vec::with_capacity(pattern.column_starts.len());
         starts.push(0);
         let (mut rows, mut kept) = (Vec::new(), Vec::new());
-        let mut stored = lower.row_idx().iter().zip(values);
-        for bounds in lower.col_ptr().windows(2) {
-            for (at, (&row, value)) in stored.by_ref().take((bounds[1] - bounds[0]) as usize).enumerate() {
+        for bounds in pattern.column_starts.windows(2) {
+            let entries = bounds[0]..bounds[1];
+            for (at, (&row, &value)) in pattern.row_indices[entries.clone()].iter().zip(&values[entries]).enumerate() {
                 if at == 0 || value != 0.0 {
                     rows.push(row);
                     kept.push(value);
                 }
             }
-            starts.push(rows.len() as u32);
+            starts.push(rows.len());
         }
-        Symmetric { starts: starts.into(), rows: rows.into(), values: kept }
+        Symmetric { starts: starts.into(), rows: rows.into(), values: kept.into() }
     }
 
     /// The rows of a column, from the diagonal on, and what stands there.
     #[inline(always)]
     pub(super) fn column(&self, column: usize) -> impl Iterator<Item = (u32, f64)> {
-        let entries = self.starts[column] as usize..self.starts[column + 1] as usize;
+        let entries = self.starts[column]..self.starts[column + 1];
         self.rows[entries.clone()].iter().copied().zip(self.values[entries].iter().copied())
     }
 
-    /// (position)
+    /// (equation)
     pub(super) fn diagonal(&self) -> impl Iterator<Item = f64> {
-        self.starts[..self.starts.len() - 1].iter().map(|&start| self.values[start as usize])
+        self.starts[..self.starts.len() - 1].iter().map(|&start| self.values[start])
     }
 
     /// The same matrix with the magnitude of each entry.
@@ -71,7 +69,7 @@ impl<'a> Symmetric<'a> {
             // A lumped mass.
             return x
                 .chunks_exact(dof)
-                .flat_map(|x| x.iter().zip(&self.values))
+                .flat_map(|x| x.iter().zip(&*self.values))
                 .map(|(x, diagonal)| diagonal * x)
                 .collect();
         }
@@ -99,7 +97,7 @@ impl LaneKernel for Kernel<'_> {
         let (x, y) = (registers::<S, REGISTERS>(self.x), registers_mut::<S, REGISTERS>(self.y));
         y.fill([simd.splat_f64s(0.0); REGISTERS]);
         for (column, bounds) in matrix.starts.windows(2).enumerate() {
-            let (diagonal, entries) = (bounds[0] as usize, bounds[0] as usize + 1..bounds[1] as usize);
+            let (diagonal, entries) = (bounds[0], bounds[0] + 1..bounds[1]);
             let own = x[column];
             let mut sum = y[column];
             add_multiple(simd, &mut sum, matrix.values[diagonal], &own);

@@ -7,7 +7,7 @@
 //! [`solve_modes`]: super::solve_modes
 
 use super::matching::{displacements, pair_off, push_unit_moves, roots_of_masses};
-use super::solve::{BLOCK, frequency_hz, gather, spread};
+use super::solve::{BLOCK, frequency_hz};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
 use crate::eigen::{Extent, Onward, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
@@ -94,7 +94,7 @@ pub fn follow_modes(
             let start = match &trail.onward {
                 Some(onward) => Start::Onward(onward),
                 None => {
-                    gathered = gather(&trail.shapes, equations);
+                    gathered = equations.gather(&trail.shapes);
                     Start::Vectors(&gathered)
                 }
             };
@@ -123,7 +123,7 @@ pub fn follow_modes(
             (found.values, found.vectors, None, found.residuals, None, found.shift)
         }
     };
-    let mut shapes = spread(&vectors[..kept * equations.count()], equations);
+    let mut shapes = equations.spread(&vectors[..kept * equations.count()]);
     let (identities, unused) = carry_on(geometry, before, &mut shapes, count);
     let mut modes = Modes {
         nodes: geometry.node_count(),

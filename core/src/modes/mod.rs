@@ -24,8 +24,8 @@ pub use matching::{match_modes, pair_off};
 pub use names::{ModeName, name_modes};
 pub use rigid::rigid_motions;
 pub use sensitivity::{Sensitivity, WOOD_PARTS, sensitivities};
+pub(crate) use solve::frequency_hz;
 pub use solve::{ModesError, ModesRequest, solve_modes};
-pub(crate) use solve::{frequency_hz, gather, spread};
 
 use crate::shell::DOFS_PER_NODE;
 

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use super::{Modes, name_modes, rigid_motions};
 use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
-use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
+use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
 
 /// What is wanted of the modes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -109,7 +109,7 @@ pub fn solve_modes(
     let mut modes = Modes {
         nodes: geometry.node_count(),
         frequencies_hz: found.values.iter().map(|lambda| frequency_hz(*lambda)).collect(),
-        shapes: spread(&found.vectors, equations),
+        shapes: equations.spread(&found.vectors),
         names: Vec::new(),
         residuals: found.residuals,
         orthogonality: found.orthogonality,
@@ -125,27 +125,6 @@ pub fn solve_modes(
 /// Hz of λ in rad²/s².
 pub(crate) fn frequency_hz(lambda: f64) -> f64 {
     lambda.max(0.0).sqrt() / TAU
-}
-
-/// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.
-pub(crate) fn spread(vectors: &[f64], equations: &Equations) -> Vec<f64> {
-    let dofs = || equations.equation_of.iter().flatten();
-    let mut shapes =
-        Vec::with_capacity(vectors.len() / equations.count() * equations.equation_of.len() * DOFS_PER_NODE);
-    for vector in vectors.chunks_exact(equations.count()) {
-        shapes.extend(dofs().map(|equation| equation.map_or(0.0, |at| vector[at as usize])));
-    }
-    shapes
-}
-
-/// The other way: (mode, equation) from (mode, node, dof).
-pub(crate) fn gather(shapes: &[f64], equations: &Equations) -> Vec<f64> {
-    let dofs = || equations.equation_of.iter().flatten();
-    let mut vectors = Vec::with_capacity(shapes.len());
-    for shape in shapes.chunks_exact(equations.equation_of.len() * DOFS_PER_NODE) {
-        vectors.extend(dofs().zip(shape).filter(|(equation, _)| equation.is_some()).map(|(_, value)| *value));
-    }
-    vectors
 }
 
 /// The frequency of a shape by Rayleigh's quotient, Hz.

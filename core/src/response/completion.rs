@@ -3,7 +3,7 @@
 use std::f64::consts::TAU;
 
 use crate::eigen::{Complement, EigenError, Known, Pencil, Symbolic, complement};
-use crate::modes::{Modes, frequency_hz, gather, rigid_motions, spread};
+use crate::modes::{Modes, frequency_hz, rigid_motions};
 use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
 
 /// The shift over λ of the first elastic mode. A floating shell's rigid answer is 1/SHIFT times its first elastic one and rounds as much worse, which is
@@ -45,7 +45,7 @@ pub fn complete_modes(
     let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
     let known = Known {
         rigid: &rigid_motions(geometry, supports, &model.ties, equations).concat(),
-        modes: &gather(&modes.shapes, equations),
+        modes: &equations.gather(&modes.shapes),
         loads,
         shift: modes.frequencies_hz.first().map_or(1.0, |hz| SHIFT * (TAU * hz).powi(2)),
     };
@@ -54,8 +54,8 @@ pub fn complete_modes(
     let mut frequencies_hz = vec![0.0; rigid_count];
     frequencies_hz.extend(&modes.frequencies_hz);
     frequencies_hz.extend(values.iter().map(|value| frequency_hz(*value)));
-    let mut shapes = spread(&rigid, equations);
+    let mut shapes = equations.spread(&rigid);
     shapes.extend(&modes.shapes);
-    shapes.extend(spread(&vectors, equations));
+    shapes.extend(equations.spread(&vectors));
     Ok(CompleteModes { rigid: rigid_count, residual: values.len(), frequencies_hz, shapes })
 }

@@ -2,7 +2,7 @@
 
 use super::error::ShellError;
 use super::supports::{DOFS_PER_NODE, Supports};
-use crate::eigen::Pattern;
+use crate::eigen::{Pattern, elimination_order};
 
 /// Equation numbers of the degrees of freedom that can move, and the sparsity pattern they make.
 ///
@@ -18,31 +18,38 @@ pub struct Equations {
 }
 
 impl Equations {
-    /// Numbers the free degrees of freedom of `triangles` on `supports.held.len()` nodes.
+    /// Numbers the free degrees of freedom of `triangles` on `supports.held.len()` nodes, node by node in an order that fills little.
     ///
     /// # Errors
-    /// [`ShellError::NothingMoves`] when all are held, [`ShellError::NoSuchNode`] when a triangle names a node beyond them.
+    /// [`ShellError::NothingMoves`] when all are held, [`ShellError::NoSuchNode`] when a triangle names a node beyond them,
+    /// [`ShellError::GivenUp`] when nobody waits for the order.
     pub fn new(triangles: &[[u32; 3]], supports: &Supports) -> Result<Self, ShellError> {
+        let neighbours = moving_neighbours(triangles, supports)?;
         let mut node_of_equation = Vec::new();
         let mut equation_of = vec![[None; DOFS_PER_NODE]; supports.held.len()];
-        for (node, held) in supports.held.iter().enumerate() {
+        for node in elimination_order(neighbours.clone())? {
+            let held = &supports.held[node as usize];
             for (dof, _) in held.iter().enumerate().filter(|(_, held)| !**held) {
-                equation_of[node][dof] = Some(node_of_equation.len() as u32);
-                node_of_equation.push(node as u32);
+                equation_of[node as usize][dof] = Some(node_of_equation.len() as u32);
+                node_of_equation.push(node);
             }
         }
         if node_of_equation.is_empty() {
             return Err(ShellError::NothingMoves);
         }
-        let neighbours = neighbours_from(triangles, supports.held.len())?;
         let mut column_starts = vec![0];
-        let mut row_indices = Vec::new();
-        for (column, &node) in node_of_equation.iter().enumerate() {
-            for &other in &neighbours[node as usize] {
-                let rows = equation_of[other as usize].iter().flatten().map(|&row| row as usize);
-                row_indices.extend(rows.filter(|row| *row >= column));
+        let mut row_indices: Vec<u32> = Vec::new();
+        for nodes_columns in node_of_equation.chunk_by(|a, b| a == b) {
+            let node = nodes_columns[0];
+            let around = neighbours[node as usize].iter().chain([&node]);
+            let mut rows: Vec<u32> =
+                around.flat_map(|&other| equation_of[other as usize].iter().flatten().copied()).collect();
+            rows.sort_unstable();
+            for _ in nodes_columns {
+                let column = column_starts.len() as u32 - 1;
+                row_indices.extend(rows.iter().filter(|row| **row >= column));
+                column_starts.push(row_indices.len());
             }
-            column_starts.push(row_indices.len());
         }
         let pattern = Pattern { column_starts, row_indices: row_indices.into(), node_of_equation };
         let mut equations = Self { equation_of, pattern, places: Vec::new() };
@@ -72,11 +79,13 @@ impl Equations {
             let Some((_, first_column)) = free(column_node).next() else { continue };
             let start = column_starts[first_column];
             let rows = &row_indices[start..column_starts[first_column + 1]];
-            for (i, &row_node) in nodes.iter().enumerate().filter(|(_, row_node)| **row_node >= column_node) {
-                let Some((_, first_row)) = free(row_node).next() else { continue };
+            for (i, &row_node) in nodes.iter().enumerate() {
+                let Some((_, first_row)) = free(row_node).next().filter(|(_, row)| *row >= first_column) else {
+                    continue;
+                };
                 // A node's rows stand together and its columns are alike but for what lies above the diagonal, so one search
                 // finds them all.
-                let ahead = rows.partition_point(|row| *row < first_row);
+                let ahead = rows.partition_point(|row| (*row as usize) < first_row);
                 for (column_dof, column) in free(column_node) {
                     let above = column - first_column;
                     for (row_dof, row) in free(row_node).filter(|(_, row)| *row >= column) {
@@ -86,6 +95,30 @@ impl Equations {
                 }
             }
         }
+    }
+
+    /// (mode, node, dof) from (mode, equation), held degrees of freedom at zero.
+    pub(crate) fn spread(&self, vectors: &[f64]) -> Vec<f64> {
+        let dofs = self.equation_of.as_flattened();
+        let mut shapes = Vec::with_capacity(vectors.len() / self.count() * dofs.len());
+        for vector in vectors.chunks_exact(self.count()) {
+            shapes.extend(dofs.iter().map(|equation| equation.map_or(0.0, |at| vector[at as usize])));
+        }
+        shapes
+    }
+
+    /// The other way: (mode, equation) from (mode, node, dof).
+    pub(crate) fn gather(&self, shapes: &[f64]) -> Vec<f64> {
+        let dofs = self.equation_of.as_flattened();
+        let mut vectors = vec![0.0; shapes.len() / dofs.len() * self.count()];
+        for (shape, vector) in shapes.chunks_exact(dofs.len()).zip(vectors.chunks_exact_mut(self.count())) {
+            for (equation, value) in dofs.iter().zip(shape) {
+                if let Some(equation) = equation {
+                    vector[*equation as usize] = *value;
+                }
+            }
+        }
+        vectors
     }
 
     /// Where the parts of `triangle` go: (entry of an element's lower triangle, column by column), [`HELD`] where a degree of
@@ -107,15 +140,17 @@ pub(super) const fn lower_entry(row: usize, column: usize) -> usize {
     low * (37 - low) / 2 + high - low
 }
 
-/// (node): itself and the nodes it shares a triangle with, those numbered from it upwards, ascending.
-fn neighbours_from(triangles: &[[u32; 3]], nodes: usize) -> Result<Vec<Vec<u32>>, ShellError> {
-    let mut neighbours: Vec<Vec<u32>> = (0..nodes).map(|node| vec![node as u32]).collect();
+/// (node): the others that it shares a triangle with, ascending. What is held altogether is nobody's neighbour.
+fn moving_neighbours(triangles: &[[u32; 3]], supports: &Supports) -> Result<Vec<Vec<u32>>, ShellError> {
+    let nodes = supports.held.len();
+    let mut neighbours: Vec<Vec<u32>> = vec![Vec::new(); nodes];
     for (index, triangle) in triangles.iter().enumerate() {
-        for &a in triangle {
-            let Some(list) = neighbours.get_mut(a as usize) else {
-                return Err(ShellError::NoSuchNode { triangle: index, node: a, last: nodes.saturating_sub(1) });
-            };
-            list.extend(triangle.iter().filter(|&&b| b > a));
+        if let Some(&node) = triangle.iter().find(|&&node| node as usize >= nodes) {
+            return Err(ShellError::NoSuchNode { triangle: index, node, last: nodes.saturating_sub(1) });
+        }
+        let moves = |node: u32| supports.held[node as usize].contains(&false);
+        for &node in triangle.iter().filter(|&&node| moves(node)) {
+            neighbours[node as usize].extend(triangle.iter().filter(|&&other| other != node && moves(other)));
         }
     }
     for list in &mut neighbours {
@@ -146,7 +181,7 @@ mod tests {
         for nodes in &triangles {
             equations.for_each_entry(nodes, |at, row, column| {
                 let place = |k: usize| equations.equation_of[nodes[k / 6] as usize][k % 6].unwrap() as usize;
-                assert_eq!(equations.pattern.row_indices[at], place(row));
+                assert_eq!(equations.pattern.row_indices[at] as usize, place(row));
                 let column = place(column);
                 let starts = &equations.pattern.column_starts;
                 assert!((starts[column]..starts[column + 1]).contains(&at));

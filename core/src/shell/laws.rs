@@ -53,19 +53,21 @@ fn unbalanced(
     let equations = Equations::new(triangles, &Supports::free(nodes.len())).unwrap();
     let model = ShellModel::assemble(&geometry, wood, &equations, ElementOptions::default()).unwrap();
     let shape: Vec<f64> = geometry.nodes_m().iter().flat_map(&field).collect();
-    let mut forces = vec![0.0; shape.len()];
+    let moved = equations.gather(&shape);
+    let mut forces = vec![0.0; moved.len()];
     let pattern = &equations.pattern;
-    for column in 0..shape.len() {
+    for column in 0..moved.len() {
         for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
-            let row = pattern.row_indices[at];
-            forces[row] += model.stiffness[at] * shape[column];
+            let row = pattern.row_indices[at] as usize;
+            forces[row] += model.stiffness[at] * moved[column];
             if row != column {
-                forces[column] += model.stiffness[at] * shape[row];
+                forces[column] += model.stiffness[at] * moved[row];
             }
         }
     }
     let largest_of = |values: &[f64]| values.iter().fold(0.0_f64, |most, value| most.max(value.abs()));
-    let per_node: Vec<f64> = forces
+    let per_node: Vec<f64> = equations
+        .spread(&forces)
         .chunks_exact(6)
         .map(|f| match balance {
             Balance::Forces => largest_of(&f[..3]),

@@ -100,9 +100,9 @@ impl ShellModel {
         for column in (0..equations.count()).filter(|&column| outward[column]) {
             let stored = pattern.column_starts[column]..pattern.column_starts[column + 1];
             for (&row, mass) in pattern.row_indices[stored.clone()].iter().zip(&self.mass[stored]) {
-                if outward[row] {
-                    masses[pattern.node_of_equation[row] as usize] += mass;
-                    if row != column {
+                if outward[row as usize] {
+                    masses[pattern.node_of_equation[row as usize] as usize] += mass;
+                    if row as usize != column {
                         masses[pattern.node_of_equation[column] as usize] += mass;
                     }
                 }

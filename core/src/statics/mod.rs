@@ -71,10 +71,9 @@ pub fn displacements(
         return Err(StaticsError::Floats { motions });
     }
     check(equations, loads)?;
-    let mut right = right_side(equations, loads);
     let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
-    Factor::new(&pencil, symbolic, 0.0)?.solve_in_place(&mut right, 1);
-    let at = |equation: Option<u32>| equation.map_or(0.0, |equation| right[equation as usize]);
+    let moved = Factor::new(&pencil, symbolic, 0.0)?.solve(&right_side(equations, loads));
+    let at = |equation: Option<u32>| equation.map_or(0.0, |equation| moved[equation as usize]);
     Ok(equations.equation_of.iter().map(|dofs| dofs.map(at)).collect())
 }
 

@@ -112,12 +112,13 @@ struct Timed {
 
 fn scipy(python: &Path, plan: &Plan, carved: &Carved) -> Result<Timed> {
     let folder = tempfile::tempdir().context("making a folder for the matrices")?;
-    let indices = |list: &[usize]| list.iter().flat_map(|&index| (index as u64).to_le_bytes()).collect::<Vec<u8>>();
+    let starts = |list: &[usize]| list.iter().flat_map(|&start| (start as u64).to_le_bytes()).collect::<Vec<u8>>();
+    let rows = |list: &[u32]| list.iter().flat_map(|&row| u64::from(row).to_le_bytes()).collect::<Vec<u8>>();
     let values = |list: &[f64]| list.iter().flat_map(|value| value.to_le_bytes()).collect::<Vec<u8>>();
     let pattern = &plan.equations.pattern;
     for (name, bytes) in [
-        ("starts", indices(&pattern.column_starts)),
-        ("rows", indices(&pattern.row_indices)),
+        ("starts", starts(&pattern.column_starts)),
+        ("rows", rows(&pattern.row_indices)),
         ("stiffness", values(&carved.model.stiffness)),
         ("mass", values(&carved.model.mass)),
     ] {

@@ -43,7 +43,7 @@ pub(super) fn compress(node_of_equation: Vec<u32>, mut entries: Vec<(usize, usiz
     let (mut row_indices, mut stiffness, mut mass) = (Vec::new(), Vec::new(), Vec::new());
     for group in entries.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1)) {
         column_starts[group[0].0 + 1] += 1;
-        row_indices.push(group[0].1);
+        row_indices.push(group[0].1 as u32);
         stiffness.push(group.iter().map(|entry| entry.2).sum());
         mass.push(group.iter().map(|entry| entry.3).sum());
     }

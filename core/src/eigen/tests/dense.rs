@@ -14,8 +14,8 @@ fn reference(pencil: &Assembled) -> Vec<f64> {
         for column in 0..dof {
             let entries = pencil.pattern.column_starts[column]..pencil.pattern.column_starts[column + 1];
             for (&row, &value) in pencil.pattern.row_indices[entries.clone()].iter().zip(&values[entries]) {
-                matrix[(row, column)] = value;
-                matrix[(column, row)] = value;
+                matrix[(row as usize, column)] = value;
+                matrix[(column, row as usize)] = value;
             }
         }
         matrix

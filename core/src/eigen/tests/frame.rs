@@ -2,6 +2,7 @@
 //! stiffness of a shell, and six exact rigid modes.
 
 use super::assembly::{Assembled, Element, assemble};
+use super::elimination_order;
 
 /// Spacing, section and material of the lattice: roughly a spruce plate 350 mm long and 3 mm thick, in mm, N and tonnes.
 const LENGTH: f64 = 350.0;
@@ -19,30 +20,46 @@ pub(super) struct Frame {
 /// A lattice of `side` by `side` nodes.
 pub(super) fn frame(side: usize) -> Frame {
     let spacing = LENGTH / (side - 1) as f64;
-    let nodes: Vec<[f64; 3]> = (0..side * side)
-        .map(|node| {
-            let (x, y) = ((node % side) as f64 * spacing, (node / side) as f64 * spacing);
+    let beams = beams(side);
+    let order = elimination_order(neighbours(side * side, &beams)).expect("it is waited for");
+    let mut place = vec![0; order.len()];
+    for (at, &node) in order.iter().enumerate() {
+        place[node as usize] = at;
+    }
+    let nodes: Vec<[f64; 3]> = order
+        .iter()
+        .map(|&node| {
+            let (row, column) = (node as usize / side, node as usize % side);
+            let (x, y) = (column as f64 * spacing, row as f64 * spacing);
             let bump = |u: f64| (std::f64::consts::PI * u / LENGTH).sin();
             [x, y, ARCH * bump(x) * bump(y)]
         })
         .collect();
-    let mut elements = Vec::new();
-    for row in 0..side {
-        for column in 0..side {
-            let node = row * side + column;
-            if column + 1 < side {
-                elements.push(beam(&nodes, node, node + 1, spacing));
-            }
-            if row + 1 < side {
-                elements.push(beam(&nodes, node, node + side, spacing));
-            }
-            if row + 1 < side && column + 1 < side {
-                elements.push(beam(&nodes, node, node + side + 1, spacing));
-            }
-        }
-    }
+    let elements: Vec<Element> =
+        beams.iter().map(|&[first, second]| beam(&nodes, place[first], place[second], spacing)).collect();
     let node_of_equation = (0..6 * nodes.len()).map(|equation| (equation / 6) as u32).collect();
     Frame { pencil: assemble(node_of_equation, &elements), rigid: rigid_modes(&nodes) }
+}
+
+/// (beam, end): nodes, row by row: along the rows, the columns and one way across.
+fn beams(side: usize) -> Vec<[usize; 2]> {
+    let mut beams = Vec::new();
+    for (row, column) in (0..side).flat_map(|row| (0..side).map(move |column| (row, column))) {
+        let node = row * side + column;
+        let (beside, above) = (column + 1 < side, row + 1 < side);
+        let ends = [(beside, node + 1), (above, node + side), (beside && above, node + side + 1)];
+        beams.extend(ends.iter().filter(|(is_there, _)| *is_there).map(|&(_, end)| [node, end]));
+    }
+    beams
+}
+
+fn neighbours(nodes: usize, beams: &[[usize; 2]]) -> Vec<Vec<u32>> {
+    let mut neighbours = vec![Vec::new(); nodes];
+    for &[first, second] in beams {
+        neighbours[first].push(second as u32);
+        neighbours[second].push(first as u32);
+    }
+    neighbours
 }
 
 /// Translations along and rotations about the axes.

@@ -9,7 +9,9 @@ mod promises;
 mod refine;
 mod refusals;
 
-use super::{EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, lowest};
+use super::{
+    EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, elimination_order, lowest,
+};
 use assembly::{Assembled, Element, assemble};
 
 impl Assembled {

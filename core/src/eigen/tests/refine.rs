@@ -19,7 +19,7 @@ fn changed(share: f64, check: impl FnOnce(&Pencil, &Symbolic, Refinement)) {
     for column in 0..pattern.dof() {
         let entries = pattern.column_starts[column]..pattern.column_starts[column + 1];
         for (value, &row) in mass[entries.clone()].iter_mut().zip(&pattern.row_indices[entries]) {
-            *value *= grown(column) * grown(row);
+            *value *= grown(column) * grown(row as usize);
         }
     }
     let refinement = Refinement {
@@ -72,6 +72,7 @@ fn compare_residuals(pencil: &Pencil, found: &Refined) {
         for column in 0..pattern.dof() {
             let entries = pattern.column_starts[column]..pattern.column_starts[column + 1];
             for (value, &row) in values[entries.clone()].iter().zip(&pattern.row_indices[entries]) {
+                let row = row as usize;
                 y[row] += value * x[column];
                 if row != column {
                     y[column] += value * x[row];

@@ -97,7 +97,7 @@ fn a_broken_pattern_is_refused() {
         change(&mut pattern);
         Symbolic::new(&pattern).err()
     };
-    let row = |p: &mut Pattern, entry: usize, row: usize| Arc::make_mut(&mut p.row_indices)[entry] = row;
+    let row = |p: &mut Pattern, entry: usize, row: u32| Arc::make_mut(&mut p.row_indices)[entry] = row;
     assert!(matches!(broken(&|p| row(p, 0, 1)), Some(EigenError::Malformed { equation: 0, .. })));
     assert!(matches!(broken(&|p| row(p, 1, 99)), Some(EigenError::Malformed { equation: 0, .. })));
     assert!(matches!(broken(&|p| p.column_starts[4] = 99), Some(EigenError::Malformed { .. })));

@@ -143,8 +143,10 @@ fn a_bar_weighs_what_its_wood_does() {
             (pattern.column_starts[column]..pattern.column_starts[column + 1]).map(move |at| (column, at))
         });
         entries
-            .filter(|&(_, at)| upwards(pattern.row_indices[at]))
-            .map(|(column, at)| fitted.model.mass[at] * if pattern.row_indices[at] == column { 1.0 } else { 2.0 })
+            .filter(|&(_, at)| upwards(pattern.row_indices[at] as usize))
+            .map(|(column, at)| {
+                fitted.model.mass[at] * if pattern.row_indices[at] as usize == column { 1.0 } else { 2.0 }
+            })
             .sum::<f64>()
     };
     assert!(((moving(&fitted) - moving(&bare)) / noted - 1.0).abs() < 1e-9);

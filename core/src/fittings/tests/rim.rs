@@ -82,10 +82,12 @@ fn the_rib_bends_the_same_way_on_every_side() {
     ];
     let pattern = &fitted.equations.pattern;
     for (node, (move_dof, outward), (turn_dof, leaning)) in sides {
-        let (column, row) = (6 * node as usize + move_dof, 6 * node as usize + turn_dof);
-        let start = pattern.column_starts[column];
-        let at = start
-            + pattern.row_indices[start..pattern.column_starts[column + 1]].iter().position(|r| *r == row).unwrap();
+        let equations =
+            [move_dof, turn_dof].map(|dof: usize| fitted.equations.equation_of[node as usize][dof].unwrap());
+        let start = pattern.column_starts[equations[0] as usize];
+        // A node's equations stand together, the diagonal first.
+        let at = start + (equations[1] - equations[0]) as usize;
+        assert_eq!(pattern.row_indices[at], equations[1]);
         let added = fitted.model.stiffness[at] - bare.model.stiffness[at];
         // -6 N/m per metre of rim on 50 mm, whichever way x and y point.
         assert!((added * outward * leaning + 6.0 * 0.05).abs() < 1e-6, "{node}: {added}");

@@ -77,9 +77,10 @@ fn the_mean_of_losses_is_the_complex_eigenvalues() {
     let dense = |values: &[f64]| {
         let mut matrix = DMatrix::zeros(size, size);
         for column in 0..size {
-            for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
-                matrix[(pattern.row_indices[at], column)] = values[at];
-                matrix[(column, pattern.row_indices[at])] = values[at];
+            let entries = pattern.column_starts[column]..pattern.column_starts[column + 1];
+            for (&row, value) in pattern.row_indices[entries.clone()].iter().zip(&values[entries]) {
+                matrix[(row as usize, column)] = *value;
+                matrix[(column, row as usize)] = *value;
             }
         }
         matrix

@@ -22,7 +22,8 @@ fn solved(stages: &mut Stages, hz: f64, loads: &[Vec<f64>]) -> Mat<Complex> {
     let mut entries = Vec::new();
     for column in 0..pattern.dof() {
         for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
-            let (row, stiffness, mass) = (pattern.row_indices[at], carved.model.stiffness[at], carved.model.mass[at]);
+            let row = pattern.row_indices[at] as usize;
+            let (stiffness, mass) = (carved.model.stiffness[at], carved.model.mass[at]);
             let value = Complex::new(stiffness - square * mass, LOSS * stiffness);
             entries.push(Triplet::new(row, column, value));
             if row != column {
