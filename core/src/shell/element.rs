@@ -91,7 +91,7 @@ pub(super) fn element(patch: &Patch, grain: &Grain, options: ElementOptions) -> 
 
     let mut membrane = Form::zero();
     membrane.add(strain, &(strain * energy.stretch), 1.0);
-    membrane::add_higher_order(&mut membrane, facet, &(section.plane_stress_pa * patch.mean_thickness()));
+    membrane::add_higher_order(&mut membrane, facet, section, patch.mean_thickness());
     // Bending stretches a curved surface too.
     let stretched = from_bending * energy.stretch + energy.mixed;
     energy.bending.add(from_bending, &stretched, 1.0);

@@ -75,7 +75,7 @@ fn modes_followed_are_those_of_a_search_from_nothing() {
 /// Drags in small steps, as far as a step factorises only now and then: (what, change by a step, most steps of twenty that factorise).
 const DRAGS: [(&str, Handle, usize); 4] = [
     ("arch by tenths", |design, steps| design.arching.apex_height_mm += 0.1 * steps, 5),
-    ("arch by thirds", |design, steps| design.arching.apex_height_mm += 0.33 * steps, 8),
+    ("arch by thirds", |design, steps| design.arching.apex_height_mm += 0.33 * steps, 12),
     ("thickness by twentieths", |design, steps| design.graduation.centre_mm -= 0.05 * steps, 4),
     ("lower eyes by tenths", |design, steps| move_lower_eyes(design, 0.1 * steps), 8),
 ];
