@@ -35,6 +35,7 @@ mod geometry;
 mod line_strain;
 mod mass;
 mod membrane;
+mod mirror;
 mod model;
 mod normals;
 mod patch;

@@ -2,11 +2,12 @@
 
 use nalgebra::{SMatrix, Vector3};
 
-use super::element::{ElementMatrix, ElementOptions, element};
+use super::element::{Element, ElementMatrix, ElementOptions, element};
 use super::equations::{ELEMENT_ENTRIES, Equations, HELD, lower_entry};
 use super::error::ShellError;
 use super::geometry::ShellGeometry;
 use super::mass::{ElementMass, MASSIVE};
+use super::patch::Patch;
 use crate::patience;
 use crate::wood::Wood;
 
@@ -40,7 +41,8 @@ pub struct Tie {
 impl ShellModel {
     /// Assembles `geometry` of `wood` on `equations`, which must have been made from the same triangles.
     ///
-    /// Cost: linear in the number of triangles, a few microseconds each.
+    /// Cost: linear in the number of triangles, a few microseconds each. A triangle of the second half that mirrors the one as far on in the first
+    /// (so are plans of tops with equal sides numbered) takes half of that.
     ///
     /// # Errors
     /// [`ShellError::Wood`] when the constants are not admissible.
@@ -53,15 +55,26 @@ impl ShellModel {
         wood.constants.check()?;
         let grain = wood.grain();
         let mut model = Self::nothing(equations);
-        for triangle in 0..geometry.triangles.len() {
+        let mut place = |triangle: usize, patch: &Patch, part: &Element| {
+            let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);
+            model.total_mass_kg += mass.total_kg();
+            model.place(equations.places(triangle), &part.stiffness, &mass);
+        };
+        let count = geometry.triangles.len();
+        let (first, images) = if grain.is_symmetric() { (count - count / 2, count / 2) } else { (count, 0) };
+        for triangle in 0..first {
             if triangle % BETWEEN_LOOKS == 0 {
                 patience::check()?;
             }
             let patch = geometry.patch(triangle);
             let part = element(&patch, &grain, options);
-            let mass = ElementMass::new(part.area, &patch.edge_thickness, &part.normal, wood.density_kg_m3);
-            model.total_mass_kg += mass.total_kg();
-            model.place(equations.places(triangle), &part.stiffness, &mass);
+            place(triangle, &patch, &part);
+            if triangle < images {
+                let image = geometry.patch(first + triangle);
+                let is_mirrored = patch.mirrored().is_as_good_as(&image);
+                let part = if is_mirrored { part.mirrored() } else { element(&image, &grain, options) };
+                place(first + triangle, &image, &part);
+            }
         }
         Ok(model)
     }

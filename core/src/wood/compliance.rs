@@ -56,6 +56,12 @@ impl Grain {
         }
     }
 
+    /// Whether a mirror at the plane x = 0 leaves it as it is: its axes lie in that plane or across it.
+    #[must_use]
+    pub fn is_symmetric(&self) -> bool {
+        self.axes.column_iter().all(|axis| axis.x == 0.0 || axis.y == 0.0 && axis.z == 0.0)
+    }
+
     /// As a facet feels it. `facet_from_top` has the facet's axes 1, 2 and normal as rows, written in the top's frame; orthonormal.
     #[must_use]
     pub fn seen_from(&self, facet_from_top: &Matrix3<f64>) -> FacetCompliance {

@@ -56,6 +56,23 @@ fn rigid_motion(nodes: &[Vector3<f64>; 3], shift: Vector3<f64>, turn: Vector3<f6
 }
 
 proptest! {
+    /// Physics knows no sides.
+    #[test]
+    fn the_mirror_image_of_an_element_is_that_of_the_mirror_image(
+        (nodes, normals, thickness) in triangle(),
+        free_edges in any::<[bool; 3]>(),
+    ) {
+        let patch = Patch { free_edges, ..Patch::between(nodes, normals, thickness) };
+        let grain = spruce(0.0).grain();
+        prop_assert!(grain.is_symmetric() && !spruce(7.0).grain().is_symmetric());
+        let element = |patch: &Patch| element(patch, &grain, ElementOptions::default());
+        let (own, image) = (element(&patch), element(&patch.mirrored()));
+        let turned = own.mirrored();
+        prop_assert!((turned.stiffness - image.stiffness).amax() <= 1e-10 * own.stiffness.amax());
+        prop_assert!((turned.normal - image.normal).amax() < 1e-12);
+        prop_assert!((turned.area / image.area - 1.0).abs() < 1e-12);
+    }
+
     #[test]
     fn a_rigid_motion_costs_nothing(
         (nodes, normals, thickness) in triangle(),
