@@ -25,7 +25,7 @@ import { ProblemError, Superseded, WorkshopClient } from "./workshop_client.js";
 /** @import { Design } from "./design_store.js" */
 /** @import { DrawingRoom } from "./drawing_room.js" */
 /** @import { Measure } from "./measures.js" */
-/** @import { Mode } from "./messages.js" */
+/** @import { Mode, Surety } from "./messages.js" */
 /** @import { Bench } from "./sections.js" */
 /** @typedef {"loading" | "top" | "modes" | "error"} PageState */
 
@@ -78,6 +78,9 @@ let resuming = false;
 /** @type {Measure | undefined} the control that the person moved last */
 let touched;
 
+/** @type {(sureties: readonly Surety[]) => string} what is said of the figures that came last, by how sure they are */
+let settled;
+
 const session = new TopSession(store, workers, {
   picture: (picture, motion) => stage.show(picture, motion),
   design: (design) => drawings?.follow(design),
@@ -96,12 +99,14 @@ const session = new TopSession(store, workers, {
     }
     if (solution.proven) {
       performance.mark(`bombatura:${solution.size}-modes`);
-      notices.say(WORDS.settled(solution, chosen));
+      settled = (sureties) => WORDS.settled(solution, chosen, sureties[chosen.number - 1]);
+      notices.say(settled([]));
     }
   },
   sureties: (sureties) => {
     modes.judge(sureties);
     results.judge(sureties, stage.motion?.mode !== 0);
+    notices.amend(settled([]), settled(sureties));
     page.dataset.surety = "known";
   },
   problem: (problem) => {

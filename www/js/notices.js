@@ -25,6 +25,18 @@ export class Notices {
   }
 
   /**
+   * Says something in the place of what it sets right, where that still stands there.
+   * @param {string} before
+   * @param {string} text
+   */
+  amend(before, text) {
+    // The same text set again would be read out again.
+    if (before !== text && this.#status.textContent === before) {
+      this.say(text);
+    }
+  }
+
+  /**
    * @param {Problem} problem
    * @param {string} [consequence] what became of the person's work
    */

@@ -1,7 +1,7 @@
 /**
  * Two designs beside each other: on the stage in step, their modes paired by shape, and how they differ in figures and in colours.
  */
-/** @import { Mode, Motion, Movement, Region, ShapeLikeness } from "../messages.js" */
+/** @import { Mode, Motion, Movement, Region, ShapeLikeness, Surety } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 /** @import { Shown } from "../top_session.js" */
 /** @import { Other } from "./other_design.js" */
@@ -13,6 +13,7 @@ import { hertzText, modeName } from "#words/page.js";
 import { download, fileName, read } from "../design_files.js";
 import { part } from "../page_parts.js";
 import { styleSheet } from "../style_sheet.js";
+import { bestHertz } from "../words/numbers.js";
 import { ProblemError, WorkshopClient } from "../workshop_client.js";
 import { AssuranceMatrix } from "./assurance_matrix.js";
 import { CompareChoice } from "./compare_choice.js";
@@ -248,12 +249,14 @@ export async function build(host, bench) {
     const [own, before] = [shown.design, a.design].map((text) => JSON.parse(text));
     const one_board = JSON.stringify(own.wood) === JSON.stringify(before.wood);
     rows = modePairs(a.solution.modes, b.modes, found).map((pair) => {
+      const of_a = pair.a && a.sureties?.[pair.a.number - 1];
+      const of_b = pair.b && shown.sureties?.[pair.b.number - 1];
       if (pair.a === undefined || pair.b === undefined) {
-        return { pair, shift: undefined, spread: undefined };
+        const hertz = [pair.a && bestHertz(pair.a, of_a), pair.b && bestHertz(pair.b, of_b)];
+        return { pair, hertz, shift: undefined, spread: undefined };
       }
-      const [of_a, of_b] = [a.sureties?.[pair.a.number - 1], shown.sureties?.[pair.b.number - 1]];
       const shift = shiftOf(pair.a, pair.b, of_a, of_b);
-      return { pair, shift, spread: shiftSpread(shift, of_a, of_b, one_board) };
+      return { pair, hertz: [shift.a_hz, shift.b_hz], shift, spread: shiftSpread(shift, of_a, of_b, one_board) };
     });
     pairs.show(rows);
     const corrected = rows.some(({ shift }) => shift?.corrected);
@@ -294,6 +297,7 @@ export async function build(host, bench) {
     turn += 1;
     const own_turn = turn;
     const { a } = matched;
+    const sureties_of_b = session.shown?.sureties;
     // A driven motion is of no mode.
     const driven = stage.motion !== undefined && stage.motion.mode === 0;
     const found = pair.a === undefined || driven ? undefined : await other.motion(pair.a);
@@ -306,15 +310,14 @@ export async function build(host, bench) {
     shares = to_one ? sharesOfOneScale(a_scale, b_scale) : [1, 1];
     second.show(a.solution.picture, a_motion, shares);
     colours.offer(true);
-    const row = rows.find((row) => row.pair.b?.number === pair.b.number);
-    const shift = row?.pair.a?.number === pair.a?.number ? row?.shift : undefined;
-    const mode = (/** @type {Mode | undefined} */ mode, /** @type {number | undefined} */ best_hz) =>
+    // They stand for the stage's heading and say what that and the table of modes do.
+    const mode = (/** @type {Mode | undefined} */ mode, /** @type {readonly Surety[]} */ sureties = []) =>
       mode === undefined || driven
         ? WORDS.at_rest
-        : `${modeName(mode)}, ${hertzText(best_hz ?? mode.frequency_hz)}\u202fHz`;
+        : `${modeName(mode)}, ${hertzText(bestHertz(mode, sureties[mode.number - 1]))}\u202fHz`;
     second.caption(
-      [`a: ${a.name}`, pair.a === undefined && !driven ? WORDS.no_partner : mode(pair.a, shift?.a_hz)],
-      [`b: ${WORDS.own}`, driven ? "" : mode(pair.b, shift?.b_hz)],
+      [`a: ${a.name}`, pair.a === undefined && !driven ? WORDS.no_partner : mode(pair.a, a.sureties)],
+      [`b: ${WORDS.own}`, driven ? "" : mode(pair.b, sureties_of_b)],
     );
     pairs.point(pair.b.number);
     matrix.point(pair.a === undefined ? undefined : pair.a.number - 1, pair.b.number - 1);
@@ -406,12 +409,11 @@ function csv(rows, figures) {
       `${deviation} (%)`,
       "MAC",
     ],
-    ...rows.map(({ pair, shift, spread }) => [
+    ...rows.map(({ pair, hertz, shift, spread }) => [
       (pair.b ?? pair.a)?.name ?? "",
       pair.a?.number,
       pair.b?.number,
-      round(shift?.a_hz ?? pair.a?.frequency_hz),
-      round(shift?.b_hz ?? pair.b?.frequency_hz),
+      ...hertz.map(round),
       round(shift?.pct),
       round(shift?.cents),
       round(spread),

@@ -13,7 +13,13 @@ import { assurance } from "./mode_pairs.js";
 import { signedText } from "./signed_text.js";
 import { namedRow, tableOf } from "./tables.js";
 
-/** @typedef {{ pair: ModePair, shift: Shift | undefined, spread: number | undefined }} PairRow shift where both are there */
+/**
+ * @typedef {object} PairRow
+ * @property {ModePair} pair
+ * @property {(number | undefined)[]} hertz of a and b; the best that is known of one without a partner
+ * @property {Shift | undefined} shift where both are there
+ * @property {number | undefined} spread
+ */
 
 const NONE = "–";
 
@@ -39,16 +45,13 @@ export class PairTable {
     this.#rows = rows;
     const body = this.table.tBodies[0];
     body.replaceChildren();
-    this.#buttons = rows.map(({ pair, shift, spread }) => {
+    this.#buttons = rows.map(({ pair, hertz, shift, spread }) => {
       const row = namedRow(body, "");
       const choose = button(pairText(pair.a, pair.b), () => this.#chosen(pair));
       choose.disabled = pair.b === undefined;
       row.cells[0].append(choose);
-      const hertz = (/** @type {import("../messages.js").Mode | undefined} */ mode) =>
-        mode === undefined ? NONE : hertzText(mode.frequency_hz);
       for (const text of [
-        shift ? hertzText(shift.a_hz) : hertz(pair.a),
-        shift ? hertzText(shift.b_hz) : hertz(pair.b),
+        ...hertz.map((each_hz) => (each_hz === undefined ? NONE : hertzText(each_hz))),
         shift ? shiftText(shift.pct, spread) : NONE,
         shift ? signedText(shift.cents, 0) : NONE,
         shift ? numberText(assurance(pair.likeness), 2) : NONE,

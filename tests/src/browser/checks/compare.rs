@@ -157,6 +157,9 @@ async fn modes_are_paired(place: &Place<'_>) -> Result<()> {
     ensure!(file.contains("\"Mass of the wood\",\"g\","), "{file}");
     page.judged().await?;
     page.until("it is told how sure the shifts are", &format!("{PAIRS}.some((row) => row[3].includes('±'))")).await?;
+    let figure = page.text("return document.querySelector('.chosen .hertz').textContent;").await?;
+    let words = page.text("return document.querySelector('.top-caption.own').textContent;").await?;
+    ensure!(words.contains(&format!(", {figure}\u{202f}Hz")), "the table has {figure} Hz, the stage {words}");
     page.without_errors().await
 }
 

@@ -51,6 +51,13 @@ async fn frequencies_are_judged(place: &Place<'_>) -> Result<()> {
     }
     let caption = page.text("return document.querySelector('#stage-mesh').textContent;").await?;
     ensure!(caption.ends_with("corrected for the mesh"), "the stage's figure comes from `{caption}`");
+    let figure = page.text("return document.querySelector('.chosen .hertz').textContent;").await?;
+    let bare = page.text("return document.querySelector('.chosen .hertz').title;").await?;
+    ensure!(!bare.starts_with(&format!("{figure} ")), "nothing was corrected: {bare}");
+    let said = page.text("return document.querySelector('#status').textContent;").await?;
+    ensure!(said.ends_with(&format!(": {figure} Hz.")), "the table has {figure} Hz, the status line says “{said}”");
+    let stage = page.text("return document.querySelector('#stage-hertz').textContent;").await?;
+    ensure!(stage.starts_with(&format!("{figure} ")), "the table has {figure} Hz, the stage {stage}");
     page.without_errors().await
 }
 

@@ -40,8 +40,8 @@ export const WORDS = {
   following: (mesh, count) =>
     `Vorschau: die tiefsten ${count} Moden, ${mesh}, berichtigt nach den letzten Standardzahlen. Erst das Standardnetz beweist, dass keine fehlt.`,
   time_left: (left_s) => (left_s === undefined ? "länger als geschätzt" : `noch etwa ${left_s} s`),
-  settled: ({ modes }, mode) =>
-    `${modes.length} Moden berechnet. ${modeName(mode)}: ${hertzText(bestHertz(mode, undefined))} Hz.`,
+  settled: ({ modes }, mode, surety) =>
+    `${modes.length} Moden berechnet. ${modeName(mode)}: ${hertzText(bestHertz(mode, surety))} Hz.`,
   drawn_scale: (exaggeration_mm) =>
     exaggeration_mm === 0
       ? "In Ruhe gezeichnet."

@@ -73,9 +73,10 @@ export const WORDS = {
   /**
    * @param {Solution} solution
    * @param {Mode} mode
+   * @param {Surety | undefined} surety
    */
-  settled: ({ modes }, mode) =>
-    `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(bestHertz(mode, undefined))} Hz.`,
+  settled: ({ modes }, mode, surety) =>
+    `${modes.length} modes worked out. ${modeName(mode)}: ${hertzText(bestHertz(mode, surety))} Hz.`,
   /**
    * How large the motion is drawn, and what is known of its true size.
    * @param {number} exaggeration_mm
