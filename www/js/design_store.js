@@ -67,10 +67,17 @@ export class DesignStore {
   #future = [];
   /** @type {string | undefined} the person's own design while a lesson's stands in its place: what a reload goes on with */
   own_text;
+  /** @type {Design | undefined} what the newest edit makes, until it is taken or given up */
+  tried;
 
   /** The current design; empty until the first one is there. */
   get design() {
     return this.#design;
+  }
+
+  /** What an edit starts from: what is being tried, where something is, or that would be lost. */
+  get edited() {
+    return this.tried ?? this.#design;
   }
 
   /** The current design as the text that requests carry. */
@@ -131,6 +138,12 @@ export class DesignStore {
 
   /** @returns {boolean} whether there was a step to undo */
   undo() {
+    if (this.#settled !== undefined && this.tried !== undefined) {
+      // The last edit isn't a step yet.
+      this.tried = undefined;
+      this.replace(this.#settled);
+      return true;
+    }
     return this.#go(this.#past, this.#future);
   }
 
@@ -150,6 +163,7 @@ export class DesignStore {
     }
     to.push(this.#settled);
     this.#settled = design;
+    this.tried = undefined;
     this.replace(design);
     return true;
   }
@@ -157,13 +171,17 @@ export class DesignStore {
   /** @param {Design} design one that the core has accepted, on trial */
   replace(design) {
     this.#design = design;
+    if (design === this.tried) {
+      this.tried = undefined;
+    }
     for (const listener of this.#listeners) {
-      listener(design);
+      listener(this.edited);
     }
   }
 
   /**
-   * @param {(design: Design) => void} listener called after each replacement
+   * @param {(edited: Design) => void} listener called after each replacement with what an edit starts from: what comes of an older one
+   * would put a control back that a hand has moved on
    */
   subscribe(listener) {
     this.#listeners.add(listener);

@@ -50,6 +50,27 @@ test("settled designs are steps, trials and designs put back are not", () => {
   assert.deepEqual([store.steps_back, store.steps_forth], [1, 0]);
 });
 
+test("an edit starts from what is being tried, and undo gives that up before it steps back", () => {
+  const store = new DesignStore();
+  const high = (mm) => withValueAt(design, ["arching", "apex_height_mm"], mm);
+  store.settle(design);
+  store.settle(high(16));
+  assert.equal(store.edited, store.design);
+  store.tried = high(17);
+  assert.equal(store.edited.arching.apex_height_mm, 17);
+  assert.equal(store.undo(), true);
+  assert.equal(store.edited, store.design);
+  assert.equal(store.design.arching.apex_height_mm, 16);
+  store.tried = high(17);
+  store.replace(store.tried);
+  assert.equal(store.tried, undefined);
+  assert.equal(store.undo(), true);
+  assert.equal(store.design, design);
+  store.tried = high(18);
+  assert.equal(store.redo(), true);
+  assert.equal(store.edited, store.design);
+});
+
 test("the first design is known, and the one before the last change, settled or under the hand", () => {
   const store = new DesignStore();
   const high = (mm) => withValueAt(design, ["arching", "apex_height_mm"], mm);
@@ -70,6 +91,9 @@ test("listeners hear of each replacement, and the text is the design", () => {
   store.subscribe((now) => heard.push(now));
   store.replace(design);
   assert.deepEqual(heard, [design]);
+  store.tried = { ...design, name: "A newer top" };
+  store.replace(design);
+  assert.deepEqual(heard, [design, store.tried]);
   assert.deepEqual(JSON.parse(store.text), design);
   assert.equal(store.name, "A top");
 });

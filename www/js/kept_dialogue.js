@@ -59,7 +59,7 @@ class KeptDialogue {
   async #keep() {
     const { store, settle } = this.#bench;
     const name = this.#part("input", HTMLInputElement).value.trim();
-    if (name !== "" && (name === store.name || (await settle({ ...store.design, name })))) {
+    if (name !== "" && (name === store.name || (await settle({ ...store.edited, name })))) {
       await this.#change(() => this.#kept.keep(name, store.text), KEPT_WORDS.kept(name));
     }
   }

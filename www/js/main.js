@@ -134,7 +134,7 @@ const fine = new FineMesh(
 );
 
 const controls = new ShapeControls(part("#measures", HTMLElement), {
-  current: () => store.design,
+  current: () => store.edited,
   trial: (design, measure) => void change(measure, () => session.trial(design)),
   settle: (design, measure) => void change(measure, () => session.settle(design)),
   not_a_number: ({ id, unit }) => notices.warn(WORDS.problems.not_a_number(WORDS.measures[id].label, unit)),
@@ -278,7 +278,7 @@ async function begin() {
 async function openDrawings() {
   const { DrawingRoom } = await import("./drawing_room.js");
   drawings = new DrawingRoom(board(), {
-    current: () => store.design,
+    current: () => store.edited,
     trial,
     settle: (design) => void change(undefined, () => session.settle(design)),
     saved: (file) => notices.say(WORDS.saved(file)),

@@ -13,7 +13,6 @@
 import { WORDS } from "#words/page.js";
 import { FigureCorrection } from "./figure_correction.js";
 import { chosenMode, FIRST_WISH } from "./mode_choice.js";
-import { rebased } from "./rebased.js";
 import { ProblemError, Superseded } from "./workshop_client.js";
 
 /**
@@ -69,8 +68,6 @@ export class TopSession {
   #listeners = new Set();
   /** @type {{ step: Step, design: string } | undefined} the last answer of the follower, figures as it gave them */
   #followed;
-  /** @type {{ from: Design, design: Design } | undefined} what an edit makes that is being tried before it is taken, and of what */
-  #tried;
 
   /**
    * @param {DesignStore} store
@@ -96,7 +93,7 @@ export class TopSession {
   /** Goes to the demonstration design: at the start, and as a step that can be undone. */
   begin() {
     return this.#guarded(async () => {
-      this.#store.settle(await this.#demonstration());
+      this.#take(await this.#demonstration());
       await this.#fresh();
     });
   }
@@ -108,7 +105,13 @@ export class TopSession {
    */
   async lay(json) {
     const accepted = json && (await this.#workers.follower.ask("open", { json }));
-    this.#store.settle(accepted ? JSON.parse(accepted) : await this.#demonstration());
+    this.#take(accepted ? JSON.parse(accepted) : await this.#demonstration());
+  }
+
+  /** @param {Design} design one that takes the place of whatever is tried */
+  #take(design) {
+    this.#store.tried = undefined;
+    this.#store.settle(design);
   }
 
   /** @returns {Promise<Design>} */
@@ -132,7 +135,7 @@ export class TopSession {
       const accepted = await this.#workers.follower.ask("open", { json });
       // Its shape must be possible too before it takes the place of the current one.
       const picture = await this.#workers.follower.ask("shape", { design: accepted, size: "preview" });
-      this.#store.settle(JSON.parse(accepted));
+      this.#take(JSON.parse(accepted));
       this.#wish = wish ?? this.#wish;
       await this.#fresh(picture);
     });
@@ -140,11 +143,11 @@ export class TopSession {
 
   /**
    * Follows a control that is being dragged.
-   * @param {Design} edited
+   * @param {Design} design
    */
-  async trial(edited) {
+  async trial(design) {
     const turn = this.#newTurn();
-    const design = this.#onTried(edited);
+    this.#store.tried = design;
     // What is looked at keeps its shape, whatever its name or number becomes.
     this.#wish = this.#shown?.chosen ?? this.#wish;
     await this.#guarded(() => this.#follow(design, JSON.stringify(design), turn));
@@ -153,18 +156,18 @@ export class TopSession {
 
   /**
    * Takes a design as it now is. One that can't be gives way to the last one that could.
-   * @param {Design} edited
+   * @param {Design} design
    * @returns {Promise<boolean>} whether it could be
    */
-  async settle(edited) {
+  async settle(design) {
     const turn = this.#newTurn();
-    const design = this.#onTried(edited);
-    this.#tried = { from: this.#store.design, design };
     const text = JSON.stringify(design);
+    // The last trial has mostly shown already that it can be, and the step is there to undo at once.
+    const shown = text === this.#store.text && this.#store.tried === undefined;
+    this.#store.tried = design;
     let settled = false;
     const taken = await this.#guarded(async () => {
-      // The last trial has mostly shown already that it can be, and the step is there to undo at once.
-      if (text === this.#store.text || (await this.#follow(design, text, turn))) {
+      if (shown || (await this.#follow(design, text, turn))) {
         this.#store.settle(design);
         settled = true;
         await this.#solve("standard", text, turn);
@@ -276,19 +279,10 @@ export class TopSession {
     return shown === this.#shown && number === shown.chosen.number ? energy : undefined;
   }
 
-  /**
-   * An edit that comes while another is tried is one of what that makes, or the first would be lost.
-   * @param {Design} edited
-   */
-  #onTried(edited) {
-    const from = this.#store.design;
-    return this.#tried?.from === from ? rebased(from, edited, this.#tried.design) : edited;
-  }
-
   /** @param {number} turn whose edit is taken or given up; a newer one goes on from it */
   #endTried(turn) {
     if (turn === this.#turn) {
-      this.#tried = undefined;
+      this.#store.tried = undefined;
     }
   }
 
@@ -307,7 +301,8 @@ export class TopSession {
    */
   async #fresh(preview) {
     const turn = this.#newTurn();
-    this.#tried = undefined;
+    // What was tried is given up, and not taken when its answer comes.
+    this.#shown_turn = turn;
     const design = this.#store.design;
     const text = this.#store.text;
     // Another design's modes have names and numbers of their own.
@@ -340,10 +335,6 @@ export class TopSession {
     }
     if (text !== this.#store.text) {
       this.#store.replace(design);
-      if (this.#tried !== undefined) {
-        // Whoever edits from now on edits this one.
-        this.#tried = { from: design, design };
-      }
     }
     this.#followed = { step, design: text };
     await this.#show({ ...step, modes: this.#correction.correct(step.modes) }, text);

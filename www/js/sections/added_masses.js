@@ -32,7 +32,7 @@ export class AddedMasses {
     this.#bench = bench;
     this.#list.className = "masses";
     const add = button(WORDS.add_mass, () => {
-      const station_mm = bridgeStation(bench.store.design);
+      const station_mm = bridgeStation(bench.store.edited);
       // A second one goes under the other foot.
       const across_mm = this.#rows.length % 2 === 0 ? FOOT_ACROSS_MM : -FOOT_ACROSS_MM;
       this.#settle([...this.#masses, { place: { across_mm, station_mm }, mass_g: FIRST_G }]);
@@ -75,11 +75,11 @@ export class AddedMasses {
 
   /** @returns {object[]} */
   get #masses() {
-    return at(this.#bench.store.design, MASSES) ?? [];
+    return at(this.#bench.store.edited, MASSES) ?? [];
   }
 
   /** @param {object[]} masses */
   #settle(masses) {
-    void this.#bench.settle(changed(this.#bench.store.design, MASSES, masses.length > 0 ? masses : undefined));
+    void this.#bench.settle(changed(this.#bench.store.edited, MASSES, masses.length > 0 ? masses : undefined));
   }
 }

@@ -73,12 +73,12 @@ export class ArchFields {
     }
     if (!long && !bass) {
       this.#own_bass = new BoxField(words.own_bass, title, (own) => {
-        void bench.settle(withBassArch(bench.store.design, arch, own));
+        void bench.settle(withBassArch(bench.store.edited, arch, own));
       });
       this.set.append(this.#own_bass.row);
     }
     if (index !== undefined) {
-      const remove = () => void bench.settle(withoutExtraArch(bench.store.design, Number(index)));
+      const remove = () => void bench.settle(withoutExtraArch(bench.store.edited, Number(index)));
       this.set.append(button(words.remove_arch, remove, `${title}: ${words.remove_arch}`));
     }
   }
@@ -107,14 +107,16 @@ export class ArchFields {
    * @param {unknown} value
    */
   #set(path, value) {
-    void this.#bench.settle(changed(this.#bench.store.design, path, value));
+    void this.#bench.settle(changed(this.#bench.store.edited, path, value));
   }
 
   /** @param {ArchChange} change */
   #reshape(change) {
     const { attempt, board, store, settle } = this.#bench;
     return attempt(async () => {
-      settle(JSON.parse(await board().ask("reshape", { design: store.text, arch: this.#arch, change })));
+      const design = JSON.stringify(store.edited);
+      const { arching } = JSON.parse(await board().ask("reshape", { design, arch: this.#arch, change }));
+      settle(changed(store.edited, "arching", arching));
     });
   }
 }

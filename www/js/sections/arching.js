@@ -35,7 +35,7 @@ export async function build(host, bench) {
   });
   const add = button(words.add_arch, () => {
     if (station_mm !== undefined) {
-      void bench.settle(withExtraArch(bench.store.design, station_mm));
+      void bench.settle(withExtraArch(bench.store.edited, station_mm));
     }
   });
   host.append(

@@ -25,7 +25,7 @@ export async function build(host, bench) {
     const box = new BoxField(WORDS[`with_${part}`], "", (ticked) =>
       bench.attempt(async () => {
         const there = ticked ? (fields.seen ?? (await usual(part))) : undefined;
-        await bench.settle(changed(bench.store.design, part, there));
+        await bench.settle(changed(bench.store.edited, part, there));
       }),
     );
     return { set: group(title, box.row, fields.rows), box, fields };

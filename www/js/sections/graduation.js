@@ -44,14 +44,14 @@ export async function build(host, bench) {
       }
       const request = { design: bench.store.text, file: await chosen.arrayBuffer() };
       const design = JSON.parse(await bench.board().ask("with_thicknesses", request));
-      if (await bench.settle(changed(bench.store.design, MEASURED, at(design, MEASURED)))) {
+      if (await bench.settle(changed(bench.store.edited, MEASURED, at(design, MEASURED)))) {
         bench.say(WORDS.measured_taken(at(design, MEASURED).length));
       }
     });
   });
   const measured = note("");
   const drop = button(WORDS.measured_drop, () => {
-    void bench.settle(changed(bench.store.design, MEASURED, undefined));
+    void bench.settle(changed(bench.store.edited, MEASURED, undefined));
   });
 
   let wished_g = 0;
@@ -62,7 +62,7 @@ export async function build(host, bench) {
   const reach = button(WORDS.reach, () =>
     bench.attempt(async () => {
       const { change_mm, design } = await bench.board().ask("to_mass", { design: bench.store.text, mass_g: wished_g });
-      if (await bench.settle(changed(bench.store.design, "graduation", at(JSON.parse(design), "graduation")))) {
+      if (await bench.settle(changed(bench.store.edited, "graduation", at(JSON.parse(design), "graduation")))) {
         bench.say(WORDS.reached(change_mm, wished_g));
       }
     }),

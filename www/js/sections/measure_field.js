@@ -43,7 +43,7 @@ export class MeasureField {
   constructor(measure, bench, { group, absent, edit = (design, value) => changed(design, measure.path, value) } = {}) {
     this.#measure = measure;
     const options = { ...ofMeasure(measure), group, absent };
-    this.#number = new NumberField(options, (value) => void bench.settle(edit(bench.store.design, value)));
+    this.#number = new NumberField(options, (value) => void bench.settle(edit(bench.store.edited, value)));
     const sketch = sketchOf(measure.path);
     if (sketch !== undefined) {
       this.#number.row.prepend(sketch);
@@ -55,9 +55,9 @@ export class MeasureField {
     slider.addEventListener("input", () => {
       paintRange(slider);
       this.#number.show(slider.valueAsNumber);
-      bench.trial(edit(bench.store.design, slider.valueAsNumber));
+      bench.trial(edit(bench.store.edited, slider.valueAsNumber));
     });
-    slider.addEventListener("change", () => void bench.settle(edit(bench.store.design, slider.valueAsNumber)));
+    slider.addEventListener("change", () => void bench.settle(edit(bench.store.edited, slider.valueAsNumber)));
     const slide = document.createElement("div");
     slide.className = "slide";
     for (const end of this.#ends) {

@@ -118,7 +118,7 @@ export function build(host, bench) {
   const show = (now, fit) => {
     const take = button(words.take, async () => {
       const name = now.kind === "outline" ? words.outline : words.heights;
-      if (await bench.settle(takenOver(bench.store.design, JSON.parse(fit.design), now.kind))) {
+      if (await bench.settle(takenOver(bench.store.edited, JSON.parse(fit.design), now.kind))) {
         leave();
         bench.say(words.taken(name));
       }

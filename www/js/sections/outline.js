@@ -29,7 +29,7 @@ export async function build(host, bench) {
       });
   const ofTop = (/** @type {RegExp} */ pattern) => rows((key) => !key.startsWith("bass.") && pattern.test(key));
   const own_bass = new BoxField(words.own_bass, "", (own) => {
-    void bench.settle(withBassSide(bench.store.design, own));
+    void bench.settle(withBassSide(bench.store.edited, own));
   });
   const bass = document.createElement("div");
   bass.append(note(words.widths_doubled), ...rows((key) => key.startsWith("bass.")));

@@ -51,7 +51,7 @@ export class Painted {
   paint([across_mm, station_mm]) {
     const { thickness_mm, reach_mm } = this.#brush;
     const place = { across_mm: tenths(across_mm), station_mm: tenths(station_mm) };
-    const before = at(this.#bench.store.design, PAINTED) ?? [];
+    const before = at(this.#bench.store.edited, PAINTED) ?? [];
     this.#take([...before, { place, thickness_mm, reach_mm }]);
   }
 
@@ -73,8 +73,8 @@ export class Painted {
 
   /** @param {unknown[]} painted */
   #take(painted) {
-    const { design } = this.#bench.store;
-    void this.#bench.settle(changed(design, PAINTED, painted.length > 0 ? painted : undefined));
+    const { edited } = this.#bench.store;
+    void this.#bench.settle(changed(edited, PAINTED, painted.length > 0 ? painted : undefined));
   }
 }
 

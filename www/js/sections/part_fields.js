@@ -44,7 +44,7 @@ export class PartFields {
   chooseWood(label, group, species, bench) {
     const path = `${this.#path}.wood.species`;
     const field = new ChoiceField(label, group, species, (word) => {
-      void bench.settle(changed(bench.store.design, path, word));
+      void bench.settle(changed(bench.store.edited, path, word));
     });
     this.#fields.push({ path, field });
     this.rows.append(field.row);

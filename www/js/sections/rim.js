@@ -20,10 +20,9 @@ export async function build(host, bench) {
   const ribs = new PartFields(RIBS, await allMeasures(bench), bench, WORDS.ribs);
   const choice = new ChoiceField(WORDS.rim, "", WORDS.rims, (word) =>
     bench.attempt(async () => {
-      const { design, text } = bench.store;
-      const usual = async () => (await bench.board().ask("usual_fittings", { design: text })).ribs;
+      const usual = async () => (await bench.board().ask("usual_fittings", { design: bench.store.text })).ribs;
       const rim = word === "elastic" ? { elastic: ribs.seen ?? (await usual()) } : word;
-      await bench.settle(changed(design, "rim", rim));
+      await bench.settle(changed(bench.store.edited, "rim", rim));
     }),
   );
   const set = group(WORDS.ribs, ribs.rows, note(WORDS.ribs_about));

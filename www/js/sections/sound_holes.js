@@ -34,7 +34,7 @@ export async function build(host, bench) {
     return alike ? edit(own, side === "bass" ? "treble" : "bass") : own;
   };
   const settle = (/** @type {Side} */ side, /** @type {(design: Design, side: Side) => Design} */ edit) =>
-    bench.settle(edited(bench.store.design, side, edit));
+    bench.settle(edited(bench.store.edited, side, edit));
   /**
    * @param {Side} side
    * @param {() => Promise<Hole>} made
@@ -49,8 +49,8 @@ export async function build(host, bench) {
   const box = new BoxField(WORDS.alike, "", (ticked) => {
     alike = ticked;
     if (ticked) {
-      const hole = at(bench.store.design, "sound_holes.treble");
-      void bench.settle(changed(bench.store.design, "sound_holes.bass", structuredClone(hole)));
+      const hole = at(bench.store.edited, "sound_holes.treble");
+      void bench.settle(changed(bench.store.edited, "sound_holes.bass", structuredClone(hole)));
     }
     show(bench.store.design);
   });

@@ -25,7 +25,7 @@ export async function build(host, bench) {
   const measures = await allMeasures(bench);
   const all = await allSpecies(bench);
   const put = (/** @type {string} */ path, /** @type {unknown} */ value) =>
-    bench.settle(changed(bench.store.design, path, value));
+    bench.settle(changed(bench.store.edited, path, value));
 
   const species = new ChoiceField(WORDS.wood, "", await speciesNames(bench), (word) => void put(SPECIES, word));
   const rings = new MeasureField(measureOf(RINGS, measures), bench);

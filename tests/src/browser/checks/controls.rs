@@ -12,6 +12,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("lower eye to edge re-solves", slider_solves(place, "Lower eye")).await;
     run.check("thickness re-solves", slider_solves(place, "Thickness")).await;
     run.check("what was typed stays when another slider moves at once", typed_value_stays(place)).await;
+    run.check("what is put back or undone in haste is as it was", hasty_change_is_undone(place)).await;
     run.check("an impossible value is refused in words and the design stays", impossible_value_is_refused(place)).await;
 }
 
@@ -53,6 +54,41 @@ async fn typed_value_stays(place: &Place<'_>) -> Result<()> {
     for (name, wanted) in [("Thickness", 3.4), ("Arch height", height + 2.0)] {
         let shown: f64 = page.number(name).await?.parse()?;
         ensure!((shown - wanted).abs() < 1e-9, "{name} is {shown}, not {wanted}");
+    }
+    page.without_errors().await
+}
+
+/// In one task of the page, so that the first value can't have been tried yet; or as soon as it is a step, while it is solved.
+const TYPED_AND_BACK: &str = "const [number, back] = arguments;
+    const before = number.value;
+    const type = (value) => { number.value = value; number.dispatchEvent(new Event('change')); };
+    const undo = () => document.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true }));
+    const button = document.querySelector('#undo');
+    type('3.4');
+    if (back === 'typed at once') type(before);
+    else if (back === 'undone at once') undo();
+    else new MutationObserver((_, observer) => {
+        if (button.ariaDisabled === 'true') return;
+        observer.disconnect();
+        undo();
+    }).observe(button, { attributeFilter: ['aria-disabled'] });";
+
+const SOLVED: &str = "performance.getEntriesByName('bombatura:standard-modes').length";
+
+async fn hasty_change_is_undone(place: &Place<'_>) -> Result<()> {
+    let page = place.still_page().await?;
+    let (hertz, thickness) = (page.hertz().await?, page.number("Thickness").await?);
+    for back in ["typed at once", "undone at once", "undone as it is solved"] {
+        let field = page.find(Role::Number, "Thickness").await?.to_json()?;
+        let solved = page.value(&format!("return {SOLVED};")).await?;
+        page.session.driver.execute(TYPED_AND_BACK, vec![field, back.into()]).await?;
+        page.until("the top is solved anew", &format!("{SOLVED} > {solved}")).await?;
+        page.settle().await?;
+        let shown = page.number("Thickness").await?;
+        ensure!(shown == thickness, "thickness was {thickness}, then 3.4, {back}, and is {shown}");
+        ensure!(page.hertz().await? == hertz, "{back} it leaves other figures");
+        let steps = page.find(Role::Button, "Undo").await?.attr("aria-disabled").await?;
+        ensure!(steps.as_deref() == Some("true"), "{back} it leaves a step");
     }
     page.without_errors().await
 }
