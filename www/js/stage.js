@@ -31,6 +31,9 @@ const LOSSES_A_MINUTE = 3;
  * @property {(backend: Backend) => void} open once the stage's own view is there, with the same backend
  * @property {(own: View) => void} makeRoom sees to it that both tops will fit on the stage's own canvas
  * @property {(own: View, phase_rad: number, exaggeration_mm: number, size_px: [number, number]) => void} draw as own looks at its top
+ * @property {(ink: CanvasRenderingContext2D, width_px: number, height_px: number) => void} copy what was just drawn, where it is seen,
+ * with what parts both tops
+ * @property {string} said of it and the mode that it shows
  * @property {Picture | undefined} picture
  * @property {(by: string) => Promise<Float32Array | undefined>} scalar (node) what its wood is coloured by
  */
@@ -266,7 +269,7 @@ export class Stage {
   }
 
   /**
-   * Draws at a size and phase of its own, for whoever copies the canvas before anything else happens.
+   * Draws at a size and phase of its own, what is beside it too, for whoever copies the canvas before anything else happens.
    * @param {number} width_px
    * @param {number} height_px
    * @param {number} phase_rad
@@ -278,11 +281,11 @@ export class Stage {
     this.#tell((view) => {
       view.resize(width_px, height_px);
       this.#width_px = 0;
-      view.draw(phase_rad, this.exaggeration_mm);
+      this.#drawBoth(view, phase_rad, [width_px, height_px]);
       copy(part("canvas", HTMLCanvasElement, this.#host));
       copied = true;
       this.#fitCanvas(view);
-      view.draw(this.#loop.phase_rad, this.exaggeration_mm);
+      this.#drawBoth(view, this.#loop.phase_rad);
     });
     return copied;
   }
@@ -355,13 +358,22 @@ export class Stage {
     this.#tell((view) => {
       this.#beside?.makeRoom(view);
       this.#fitCanvas(view);
-      this.#beside?.draw(view, phase_rad, this.#exaggeration_mm, [this.#width_px, this.#height_px]);
-      view.draw(phase_rad, this.exaggeration_mm);
+      this.#drawBoth(view, phase_rad);
     });
     if (!this.#drawn) {
       this.#drawn = true;
       this.#events.drawn();
     }
+  }
+
+  /**
+   * @param {View} view
+   * @param {number} phase_rad
+   * @param {[number, number]} [size_px] of each canvas
+   */
+  #drawBoth(view, phase_rad, size_px = [this.#width_px, this.#height_px]) {
+    this.#beside?.draw(view, phase_rad, this.#exaggeration_mm, size_px);
+    view.draw(phase_rad, this.exaggeration_mm);
   }
 
   /** @param {View} view */

@@ -52,6 +52,15 @@ impl Picture {
         Ok(Picture::new(pixels, (width, height)))
     }
 
+    /// Its left and its right half.
+    pub(super) fn halves(&self) -> [Picture; 2] {
+        let (width, half) = (self.size.0 as usize, self.size.0 as usize / 2);
+        [0, half].map(|from| {
+            let pixels = self.pixels.chunks_exact(width).flat_map(|row| &row[from..from + half]).copied().collect();
+            Picture::new(pixels, (half as u32, self.size.1))
+        })
+    }
+
     /// As a PNG.
     pub(super) fn encode(&self) -> Result<Vec<u8>> {
         let mut png = Vec::new();

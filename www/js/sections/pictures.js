@@ -43,19 +43,28 @@ export function build(host, bench) {
    */
   const paint = (sheet, phase_rad) => {
     const ink = sheet.getContext("2d");
+    const { beside } = bench.stage;
     const caption_px = Math.round(CAPTION * Math.min(sheet.width, sheet.height));
-    const drawn = bench.stage.portray(sheet.width, sheet.height - caption_px, phase_rad, (canvas) => {
-      ink?.drawImage(canvas, 0, 0, sheet.width, sheet.height - caption_px);
+    const [width_px, height_px] = [sheet.width * (beside?.across ?? 1), sheet.height - caption_px];
+    const drawn = bench.stage.portray(width_px, height_px, phase_rad, (canvas) => {
+      if (ink !== null) {
+        ink.drawImage(canvas, sheet.width - width_px, 0, width_px, height_px);
+        beside?.copy(ink, sheet.width, height_px);
+      }
     });
     if (ink !== null) {
       const style = getComputedStyle(document.documentElement);
       ink.fillStyle = style.getPropertyValue("--sheet");
-      ink.fillRect(0, sheet.height - caption_px, sheet.width, caption_px);
+      ink.fillRect(0, height_px, sheet.width, caption_px);
       ink.fillStyle = style.getPropertyValue("--ink");
       ink.textBaseline = "middle";
       ink.font = `${Math.round(0.36 * caption_px)}px system-ui, sans-serif`;
       const margin = 0.4 * caption_px;
-      ink.fillText(caption(), margin, sheet.height - caption_px / 2, sheet.width - 2 * margin);
+      const lines = beside === undefined ? [caption()] : [beside.said, `b: ${caption()}`];
+      for (const [at, line] of lines.entries()) {
+        const middle_px = height_px + ((at + 0.5) * caption_px) / lines.length;
+        ink.fillText(line, margin, middle_px, sheet.width - 2 * margin);
+      }
     }
     return drawn && ink !== null;
   };

@@ -137,6 +137,10 @@ export class SecondTop {
     }
   }
 
+  get said() {
+    return [...this.#captions[0].children].map((line) => line.textContent).join(", ");
+  }
+
   /** Leaves the stage to its own top. */
   leave() {
     if (this.#active) {
@@ -224,6 +228,22 @@ export class SecondTop {
     });
   }
 
+  /**
+   * @param {CanvasRenderingContext2D} ink
+   * @param {number} width_px
+   * @param {number} height_px
+   */
+  copy(ink, width_px, height_px) {
+    const canvas = this.#frame.querySelector("canvas");
+    const edge_px = (width_px * this.#shown_pct) / 100;
+    if (canvas !== null) {
+      const share = edge_px / (width_px * this.across);
+      ink.drawImage(canvas, 0, 0, canvas.width * share, canvas.height, 0, 0, edge_px, height_px);
+    }
+    ink.fillStyle = getComputedStyle(this.#host).getPropertyValue("--line-strong");
+    ink.fillRect(edge_px - 1, 0, 2, height_px);
+  }
+
   #putAway() {
     const view = this.#view;
     this.#view = undefined;
@@ -262,10 +282,15 @@ export class SecondTop {
     }
   }
 
-  /** @param {number} pct of the stage's width that shows the other top */
+  /** Of the stage's width, what shows the other top. */
+  get #shown_pct() {
+    return this.#layout === "side" ? 50 : this.#divided_pct;
+  }
+
+  /** @param {number} pct of the stage's width that shows the other top, where one is over the other */
   #divide(pct) {
     this.#divided_pct = Math.min(Math.max(pct, 0), 100);
-    const now = this.#layout === "side" ? 50 : this.#divided_pct;
+    const now = this.#shown_pct;
     this.#host.style.setProperty("--divided", `${now}%`);
     this.#divider.setAttribute("aria-valuenow", now.toFixed(0));
     this.#divider.setAttribute("aria-valuetext", WORDS.divided(now));

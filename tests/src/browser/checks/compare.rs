@@ -26,6 +26,7 @@ pub(super) async fn run(place: &Place<'_>, run: &mut Run<'_>) {
 /// What each backend has to draw by itself.
 pub(super) async fn run_pictures(place: &Place<'_>, run: &mut Run<'_>) {
     run.check("compare: two tops move in step", tops_move_in_step(place)).await;
+    run.check("compare: a saved picture shows both", picture_shows_both(place)).await;
     let replaced = place.session.with_script(breakage::DEVICES, both_are_replaced(place, run.backend));
     run.check("compare: a lost graphics device is replaced for both", replaced).await;
 }
@@ -94,6 +95,44 @@ async fn tops_move_in_step(place: &Place<'_>) -> Result<()> {
     ensure!(own.share_changed(&other)? > 0.01, "another arch looks the same");
     page.close_section(SECTION).await?;
     page.until("one canvas is left", "document.querySelectorAll('#stage-view canvas').length === 1").await?;
+    page.without_errors().await
+}
+
+/// Saves a picture and gives it as it is above its caption.
+async fn saved(page: &Page<'_>) -> Result<Picture> {
+    const SIZE_PX: u32 = 1080;
+    page.value("__saved.length = 0;").await?;
+    page.in_sight(Role::Button, "Save picture").await?.click().await?;
+    page.until("a picture is saved", "__saved.length === 1").await?;
+    let bytes = page
+        .run("const done = arguments[0]; __saved[0].arrayBuffer().then((all) => done([...new Uint8Array(all)]));")
+        .await?;
+    let bytes: Vec<u8> = serde_json::from_value(bytes)?;
+    Picture::decode(&bytes)?.corner(SIZE_PX, SIZE_PX * 9 / 10)
+}
+
+async fn picture_shows_both(place: &Place<'_>) -> Result<()> {
+    let page = compared_with_first(place).await?;
+    page.open_section("Save a picture").await?;
+    page.value(super::closer::CATCH).await?;
+    page.choose("Size", "square").await?;
+    // The shade in hollows comes a little later than the top.
+    tokio::time::sleep(Duration::from_secs(2)).await;
+    let [other, own] = saved(&page).await?.halves();
+    ensure!(other.share_drawn() > 0.05, "nothing is drawn");
+    // The line between them is 0.4 % of either.
+    ensure!(own.share_changed(&other)? < 0.006, "one design twice doesn't look the same");
+    page.type_number("Arch height", "19").await?;
+    page.settle().await?;
+    let [other, own] = saved(&page).await?.halves();
+    ensure!(own.share_changed(&other)? > 0.01, "the other's arch looks the same");
+    page.choose("Two tops", "one over").await?;
+    let divided = async |key: Key| {
+        page.find(Role::Slider, "Divider").await?.send_keys(key).await?;
+        saved(&page).await
+    };
+    let (own, other) = (divided(Key::Home).await?, divided(Key::End).await?);
+    ensure!(own.share_changed(&other)? > 0.01, "the divider uncovers nothing");
     page.without_errors().await
 }
 
