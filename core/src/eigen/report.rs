@@ -12,10 +12,6 @@ use crate::patience::{self, GivenUp};
 /// and the factor's own backward error is some tens of units.
 const ROUNDING_UNITS: f64 = 200.0;
 
-/// An entry within this share of the largest magnitude counts as largest when the sign is fixed, so that symmetric shapes, whose
-/// largest entries differ by rounding only, keep their sign.
-const NEARLY_LARGEST: f64 = 0.999;
-
 /// Modes with their measures.
 pub(super) struct Report {
     pub(super) values: Vec<f64>,
@@ -92,15 +88,6 @@ fn orthogonality(vectors: &[f64], images: &[f64], rigid: &Basis) -> Vec<f64> {
             departures.chain(rigid_parts.iter().copied()).fold(0.0, |largest: f64, part| largest.max(part.abs()))
         })
         .collect()
-}
-
-/// Turns a vector so that the first of its largest entries is positive.
-pub(super) fn fix_sign(vector: &mut [f64]) {
-    let largest = vector.iter().fold(0.0, |largest: f64, value| largest.max(value.abs()));
-    let first = vector.iter().find(|value| value.abs() >= NEARLY_LARGEST * largest);
-    if first.is_some_and(|&value| value < 0.0) {
-        vector.iter_mut().for_each(|value| *value = -*value);
-    }
 }
 
 fn norm(values: impl Iterator<Item = f64>) -> f64 {

@@ -55,7 +55,7 @@ impl Request<'_> {
 pub struct Eigenpairs {
     /// (mode): λ, ascending.
     pub values: Vec<f64>,
-    /// (mode, equation): M-orthonormal; the first entry within a thousandth of the largest magnitude is positive.
+    /// (mode, equation): M-orthonormal, of either sign.
     pub vectors: Vec<f64>,
     /// (mode): |Kx - λMx| / |λMx| in the plain norm; for a zero mode the shift stands for λ.
     pub residuals: Vec<f64>,

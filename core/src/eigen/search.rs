@@ -4,7 +4,7 @@ use super::basis::Basis;
 use super::lanczos::Lanczos;
 use super::pencil::Checked;
 use super::proof::{Gap, gap_above};
-use super::report::{Report, fix_sign, report};
+use super::report::{Report, report};
 use super::ritz::Ritz;
 use super::shift::{self, Scale};
 use super::{EigenError, Eigenpairs, Factor, RESIDUAL_TOLERANCE};
@@ -199,11 +199,9 @@ impl<'a> Search<'a> {
     }
 
     fn finish(&self, report: Report, gap: Option<Gap>) -> Eigenpairs {
-        let mut vectors = report.vectors;
-        vectors.chunks_exact_mut(self.task.rigid.dof).for_each(fix_sign);
         Eigenpairs {
             values: report.values,
-            vectors,
+            vectors: report.vectors,
             residuals: report.residuals,
             orthogonality: report.orthogonality,
             counted_below: gap.as_ref().map_or(0, |gap| gap.counted),

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use super::{Modes, name_modes, rigid_motions};
 use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
-use crate::shell::{Equations, ShellGeometry, ShellModel, Supports};
+use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// What is wanted of the modes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -116,10 +116,22 @@ pub fn solve_modes(
         rigid_hz,
         counted: found.counted_at.map(|_| found.counted_below),
     };
+    modes.shapes.chunks_exact_mut(modes.nodes * DOFS_PER_NODE).for_each(fix_sign);
     // A top on springs is no more in the hand than one on supports.
     modes.names =
         if model.ties.is_empty() { name_modes(geometry, supports, &modes) } else { vec![None; modes.count()] };
     Ok(modes)
+}
+
+/// Turns a shape so that the first of its largest entries, node by node, is positive.
+fn fix_sign(shape: &mut [f64]) {
+    /// Of the largest magnitude: the largest entries of symmetric shapes differ by rounding only.
+    const NEARLY: f64 = 0.999;
+    let largest = shape.iter().fold(0.0, |largest: f64, value| largest.max(value.abs()));
+    let first = shape.iter().find(|value| value.abs() >= NEARLY * largest);
+    if first.is_some_and(|&value| value < 0.0) {
+        shape.iter_mut().for_each(|value| *value = -*value);
+    }
 }
 
 /// Hz of λ in rad²/s².

@@ -53,13 +53,14 @@ impl Element {
         Self { stiffness, normal: mirrored(&self.normal), area: self.area }
     }
 }
+
 #[cfg(test)]
 mod tests {
     use crate::design::Design;
     use crate::mesh::MeshSize;
     use crate::top::Stages;
 
-    /// Moved lower eyes take the preview's mesh along.
+    /// As the plan's second half is numbered.
     #[test]
     fn a_top_with_equal_sides_has_elements_that_mirror_each_other() {
         for size in [MeshSize::Preview, MeshSize::Standard] {

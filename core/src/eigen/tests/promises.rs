@@ -1,4 +1,4 @@
-//! Nothing missed, the same bytes twice, the sign, the solve, and the frame's measures.
+//! Nothing missed, the same bytes twice, the solve, and the frame's measures.
 
 use super::closed_forms::{laplacian, laplacian_eigenvalues};
 use super::*;
