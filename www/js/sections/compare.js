@@ -43,6 +43,8 @@ export async function build(host, bench) {
   await styleSheet("compare");
   const { stage, session, store } = bench;
   const section = host.closest("details");
+  /** What was last chosen and can't be, until something else is: figures that come meanwhile don't take its place. */
+  let refused = "";
   const restarted = () => bench.say(WORDS.restarted);
   const other = new OtherDesign(() => void refresh(), restarted);
   const board = new WorkshopClient(
@@ -148,6 +150,7 @@ export async function build(host, bench) {
   /** Goes to the design that is chosen, as it is now. */
   const take = async () => {
     const chosen = is_open() ? choice.now : undefined;
+    refused = "";
     if (chosen === undefined) {
       other.drop();
       matched = undefined;
@@ -168,7 +171,8 @@ export async function build(host, bench) {
     } else if (word === choice.word) {
       // What was compared before stays.
       choice.goBack();
-      said.textContent = problemText(problem);
+      refused = problemText(problem);
+      said.textContent = refused;
     }
   };
 
@@ -182,7 +186,8 @@ export async function build(host, bench) {
       if (!(reason instanceof ProblemError)) {
         throw reason;
       }
-      said.textContent = problemText(reason.problem);
+      refused = problemText(reason.problem);
+      said.textContent = refused;
     }
   };
 
@@ -268,7 +273,8 @@ export async function build(host, bench) {
     ]
       .filter((text) => text !== "")
       .join(" ");
-    said.textContent = `${WORDS.about(a.name, store.name)}${shown.design === a.design ? ` ${WORDS.same}` : ""}`;
+    const same = shown.design === a.design ? ` ${WORDS.same}` : "";
+    said.textContent = refused || `${WORDS.about(a.name, store.name)}${same}`;
     results.hidden = false;
   };
 
