@@ -55,8 +55,8 @@ pub enum Start<'a> {
 /// What a refinement leaves for the next.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Onward {
-    /// (vector, equation): as many as were given.
-    vectors: Vec<f64>,
+    /// (vector, equation): M-orthonormal, the lowest first, as many as were given.
+    pub vectors: Vec<f64>,
     /// (vector, equation): M times each. Saves the next one's first product with M; that they are of another M then is no more than a
     /// start a little farther off.
     forces: Vec<f64>,
@@ -69,14 +69,12 @@ pub struct Onward {
 pub struct Refined {
     /// (vector): λ, ascending.
     pub values: Vec<f64>,
-    /// (vector, equation): M-orthonormal.
-    pub vectors: Vec<f64>,
     /// (vector): |Kx - λMx| / |λMx| in the plain norm, down to its rounding, some 1e-8. A factor of another pencil leaves more of
     /// it, in the finest waves, than of what the modes err by.
     pub residuals: Vec<f64>,
     /// Steps taken with a factor of this pencil; none with one of before.
     pub passes: usize,
-    /// What the next refinement starts from.
+    /// The vectors, and what else the next refinement starts from.
     pub onward: Onward,
 }
 
@@ -145,9 +143,9 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
 impl Refined {
     /// `kept` values of the vectors go on.
     fn of(block: Block, passes: usize, kept: usize, factor: Option<Arc<Cholesky>>) -> Refined {
-        let Block { values, residuals, vectors, mut forces } = block;
+        let Block { values, residuals, mut vectors, mut forces } = block;
+        vectors.truncate(kept);
         forces.truncate(kept);
-        let onward = Onward { vectors: vectors[..kept].to_vec(), forces, factor };
-        Refined { values, vectors, residuals, passes, onward }
+        Refined { values, residuals, passes, onward: Onward { vectors, forces, factor } }
     }
 }

@@ -87,7 +87,8 @@ pub fn follow_modes(
     let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
     let rigid = rigid_motions(geometry, supports, &model.ties, equations).concat();
     let rigid = (!rigid.is_empty()).then_some(rigid.as_slice());
-    let known = before.filter(|trail| trail.shapes.len() >= count * equations.equation_of.len() * DOFS_PER_NODE);
+    let kept = count + GUARDS - FRESH;
+    let known = before.filter(|trail| trail.shapes.len() >= kept * equations.equation_of.len() * DOFS_PER_NODE);
     let refined = match known {
         Some(trail) => {
             let gathered;
@@ -111,19 +112,19 @@ pub fn follow_modes(
         }
         None => None,
     };
-    let kept = count + GUARDS - FRESH;
-    let (values, vectors, onward, residuals, passes, shift) = match refined {
+    let on_nodes = |vectors: &[f64]| equations.spread(&vectors[..kept * equations.count()]);
+    let (values, mut shapes, onward, residuals, passes, shift) = match refined {
         Some((found, shift)) => {
-            (found.values, found.vectors, Some(found.onward), found.residuals, Some(found.passes), shift)
+            let shapes = on_nodes(&found.onward.vectors);
+            (found.values, shapes, Some(found.onward), found.residuals, Some(found.passes), shift)
         }
         None => {
             let extent = Extent::Count(kept);
             let request = Request { extent, rigid, block: BLOCK, prove: false, shift: None, start: None };
             let found = lowest(&pencil, symbolic, &request)?;
-            (found.values, found.vectors, None, found.residuals, None, found.shift)
+            (found.values, on_nodes(&found.vectors), None, found.residuals, None, found.shift)
         }
     };
-    let mut shapes = equations.spread(&vectors[..kept * equations.count()]);
     let (identities, unused) = carry_on(geometry, before, &mut shapes, count);
     let mut modes = Modes {
         nodes: geometry.node_count(),

@@ -97,6 +97,16 @@ fn a_drag_in_small_steps_seldom_factorises_and_goes_on_as_well() {
     }
 }
 
+/// As many more as no guards stand for.
+#[test]
+fn more_modes_than_before_are_sought_from_nothing() {
+    let mut stages = Stages::new(Design::demo());
+    stages.follow(PREVIEW, COUNT).unwrap();
+    stages.set_design(demo_with(|design| design.arching.apex_height_mm += 0.1)).unwrap();
+    let followed = stages.follow(PREVIEW, COUNT + 2).unwrap();
+    assert_eq!((followed.passes, followed.modes.count()), (None, COUNT + 2));
+}
+
 #[test]
 fn a_jump_is_sought_from_nothing_and_says_so() {
     let (mut stages, followed) = followed(|design| {

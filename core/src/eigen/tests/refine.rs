@@ -82,7 +82,7 @@ fn compare_residuals(pencil: &Pencil, found: &Refined) {
         y
     };
     let norm = |x: &[f64]| x.iter().map(|x| x * x).sum::<f64>().sqrt();
-    for (mode, x) in found.vectors.chunks_exact(pattern.dof()).take(WANTED).enumerate() {
+    for (mode, x) in found.onward.vectors.chunks_exact(pattern.dof()).take(WANTED).enumerate() {
         let inertia: Vec<f64> = product(pencil.mass, x).iter().map(|m| m * found.values[mode]).collect();
         let left: Vec<f64> = product(pencil.stiffness, x).iter().zip(&inertia).map(|(k, m)| k - m).collect();
         let (own, said) = (norm(&left) / norm(&inertia), found.residuals[mode]);
@@ -103,11 +103,10 @@ fn without_factor(found: &Refined) -> Onward {
 fn forces_lead_where_their_vectors_do() {
     changed(0.05, |pencil, symbolic, refinement| {
         let first = refine(pencil, symbolic, &refinement).unwrap().unwrap();
-        let kept = (WANTED + 3) * symbolic.dof();
         let onward = without_factor(&first);
         let heavier: Vec<f64> = pencil.mass.iter().map(|mass| 1.01 * mass).collect();
         let pencil = Pencil { mass: &heavier, ..*pencil };
-        let by_vectors = Refinement { start: Start::Vectors(&first.vectors[..kept]), ..refinement };
+        let by_vectors = Refinement { start: Start::Vectors(&first.onward.vectors), ..refinement };
         let by_forces = Refinement { start: Start::Onward(&onward), ..refinement };
         let [one, other] = [by_vectors, by_forces].map(|way| refine(&pencil, symbolic, &way).unwrap().unwrap());
         for mode in 0..WANTED {
