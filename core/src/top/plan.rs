@@ -30,7 +30,7 @@ impl Held {
     }
 }
 
-/// A top's mesh in plan, its equations and the order of their factorisation.
+/// A top's mesh in plan, its equations in the order of their elimination, and the pattern of their factor.
 ///
 /// Survives every change of height, thickness, wood and fittings.
 #[derive(Debug)]
@@ -41,7 +41,7 @@ pub struct Plan {
     pub supports: Supports,
     /// Equation numbers and sparsity.
     pub equations: Equations,
-    /// The order of factorisation.
+    /// The pattern of the factor.
     pub symbolic: Symbolic,
 }
 
