@@ -1,7 +1,7 @@
 /**
  * Two designs beside each other: on the stage in step, their modes paired by shape, and how they differ in figures and in colours.
  */
-/** @import { Mode, Motion, Movement, Region, ShapeLikeness, Surety } from "../messages.js" */
+/** @import { Mode, Motion, Movement, Problem, Region, ShapeLikeness, Surety } from "../messages.js" */
 /** @import { Bench } from "../sections.js" */
 /** @import { Shown } from "../top_session.js" */
 /** @import { Other } from "./other_design.js" */
@@ -147,6 +147,12 @@ export async function build(host, bench) {
     }),
   );
 
+  /** @param {Problem} problem */
+  const refuse = (problem) => {
+    refused = problemText(problem);
+    said.textContent = refused;
+  };
+
   /** Goes to the design that is chosen, as it is now. */
   const take = async () => {
     const chosen = is_open() ? choice.now : undefined;
@@ -171,8 +177,7 @@ export async function build(host, bench) {
     } else if (word === choice.word) {
       // What was compared before stays.
       choice.goBack();
-      refused = problemText(problem);
-      said.textContent = refused;
+      refuse(problem);
     }
   };
 
@@ -186,8 +191,7 @@ export async function build(host, bench) {
       if (!(reason instanceof ProblemError)) {
         throw reason;
       }
-      refused = problemText(reason.problem);
-      said.textContent = refused;
+      refuse(reason.problem);
     }
   };
 
