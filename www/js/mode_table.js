@@ -81,14 +81,16 @@ export class ModeTable {
     });
   }
 
-  /** Brings the chosen row into the visible part of the table without moving the page. */
+  /** Brings the chosen row into the visible part of the table without moving the page; the table's head stays in sight if it can. */
   reveal() {
     const row = this.#rows.find((candidate) => candidate.classList.contains("chosen"));
     const frame = this.#body.closest(".mode-list");
     if (row !== undefined && frame instanceof HTMLElement) {
       const head_px = frame.querySelector("thead")?.clientHeight ?? 0;
       const [top, bottom] = [row.offsetTop - head_px, row.offsetTop + row.offsetHeight];
-      if (top < frame.scrollTop) {
+      if (bottom <= frame.clientHeight) {
+        frame.scrollTop = 0;
+      } else if (top < frame.scrollTop) {
         frame.scrollTop = top;
       } else if (bottom > frame.scrollTop + frame.clientHeight) {
         frame.scrollTop = bottom - frame.clientHeight;
