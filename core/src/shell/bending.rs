@@ -61,6 +61,18 @@ impl EdgeLean {
         }
         curvature + self.edges.curvature(facet, barycentric)
     }
+
+    /// How the lean towards `towards` grows along `along` at the point with `barycentric` coordinates, 1/m.
+    pub(super) fn growth(
+        &self,
+        facet: &Facet,
+        barycentric: &[f64; 3],
+        towards: &Vector2<f64>,
+        along: &Vector2<f64>,
+    ) -> Row {
+        let of = |corner: usize| lean_along(corner, towards) * facet.gradients[corner].dot(along);
+        of(0) + of(1) + of(2) + self.edges.growth(facet, barycentric, towards, along)
+    }
 }
 
 /// The lean along `tangent` at `corner`, per degree of freedom.

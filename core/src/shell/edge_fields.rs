@@ -1,6 +1,6 @@
 //! What the three edges say of the lean between their ends, and the fields it spreads over the element.
 
-use nalgebra::{SMatrix, SVector, Vector3};
+use nalgebra::{SMatrix, SVector, Vector2, Vector3};
 
 use super::facet::Facet;
 use super::patch::next;
@@ -26,6 +26,22 @@ impl<const N: usize> EdgeFields<N> {
             curvature += self.bubble[edge] * shape.transpose();
         }
         curvature
+    }
+
+    /// (quantity): how the bubbles' lean towards `towards` grows along `along` at the point with `barycentric` coordinates, 1/m.
+    pub(super) fn growth(
+        &self,
+        facet: &Facet,
+        barycentric: &[f64; 3],
+        towards: &Vector2<f64>,
+        along: &Vector2<f64>,
+    ) -> SVector<f64, N> {
+        let of = |edge: usize| {
+            let (i, j) = (edge, next(edge));
+            let g = (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0;
+            self.bubble[edge] * (facet.tangents[edge].dot(towards) * g.dot(along))
+        };
+        of(0) + of(1) + of(2)
     }
 
     /// Mean curl (∂γ₂/∂1 − ∂γ₁/∂2) of the transverse shear strain: its circulation round the edges, over the area.

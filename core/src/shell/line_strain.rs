@@ -1,10 +1,11 @@
 //! What a straight line through an element feels as the element's nodes move.
 
-use nalgebra::{SMatrix, Vector3};
+use nalgebra::{SMatrix, Vector2, Vector3};
 
 use super::bending::Row;
 use super::element::{BENDING_DOFS, ElementOptions, Fields, MEMBRANE_DOFS};
 use super::geometry::ShellGeometry;
+use super::membrane;
 use crate::wood::Wood;
 
 /// One quantity per degree of freedom of an element, (corner and dof) in the top's frame.
@@ -17,7 +18,10 @@ pub(crate) struct LineStrain {
     pub(crate) stretch: Row18,
     /// Curvature, 1/m: at distance z along the facet's normal the line stretches by `stretch + z curvature`.
     pub(crate) curvature: Row18,
-    /// Turning about the line per length, rad/m.
+    /// How the lean across the line grows along it, rad/m.
+    ///
+    /// What is left out of the plate's twist is how the lean along the line grows across it: the plate can have that, in as narrow a
+    /// band about the line as the mesh has, at no cost. A stick that resisted it turned ever more freely the finer the mesh.
     pub(crate) twist: Row18,
     /// Transverse shear strain along the line.
     pub(crate) shear: Row18,
@@ -37,15 +41,15 @@ impl LineStrain {
         let facet = &fields.facet;
         let t = (facet.facet_from_top * direction).xy();
         let along = Vector3::new(t.x * t.x, t.y * t.y, t.x * t.y);
-        // The lean across the line grows along it by this mean of both cross derivatives, exactly where shear is small.
-        let across = Vector3::new(-t.x * t.y, t.x * t.y, 0.5 * (t.x * t.x - t.y * t.y));
-        let curvature = fields.lean.curvature(facet, barycentric);
-        let bent_by_force = fields.by_force.curvature(facet, barycentric);
+        let strain = membrane::linear_strain(facet);
+        let n = Vector2::new(-t.y, t.x);
+        let growth = |towards: &Vector2<f64>| fields.lean.growth(facet, barycentric, towards, &t);
+        let growth_by_force = |towards: &Vector2<f64>| fields.by_force.growth(facet, barycentric, towards, &t);
         let shear = at(barycentric, &fields.lean.edges.corner_shear(facet));
         let shear_by_force = at(barycentric, &fields.by_force.corner_shear(facet));
         // Per in-plane strain and per bending degree of freedom.
         let in_top = |by_strain: Vector3<f64>, own: Row| {
-            let membrane = fields.strain * by_strain;
+            let membrane = strain * by_strain;
             let bending = own + fields.from_bending * by_strain;
             let mut local = Row18::zeros();
             for column in 0..9 {
@@ -61,8 +65,8 @@ impl LineStrain {
         };
         Self {
             stretch: in_top(along, Row::zeros()),
-            curvature: in_top(bent_by_force * along, curvature * along),
-            twist: in_top(bent_by_force * across, curvature * across),
+            curvature: in_top(growth_by_force(&t), growth(&t)),
+            twist: in_top(growth_by_force(&n), growth(&n)),
             shear: in_top(shear_by_force * t, shear * t),
         }
     }

@@ -4,6 +4,8 @@
 //! design's own surfaces and normals. It shares with the shell the design's geometry and the wood's nine constants, and
 //! neither element, mass, reduction to a shell nor eigenvalue search.
 
+mod barred;
+mod bricks;
 mod calculix;
 mod case;
 mod deck;
@@ -42,7 +44,7 @@ const COVERED_PCT: f64 = 95.0;
 /// for whoever has nothing to set them right by.
 pub(super) fn rows() -> Result<Vec<Row>> {
     let calculix = Calculix::find()?;
-    let mut rows = Vec::new();
+    let mut rows = barred::rows(&calculix)?;
     let mut within = Vec::new();
     for case in Case::all()? {
         let solids = calculix.modes(&case, &Wedges::new(&case, case.wedges(), LAYERS)?, MODES)?;

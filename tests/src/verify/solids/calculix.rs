@@ -60,24 +60,45 @@ impl Calculix {
             Held::Nothing => 6,
             Held::Hinged | Held::Clamped => 0,
         };
-        let folder = tempfile::tempdir().context("making a folder for CalculiX")?;
-        fs::write(folder.path().join("top.inp"), deck::text(wedges, &case.wood, rigid + wanted))?;
-        let begun = Instant::now();
-        run(folder.path()).with_context(|| format!("CalculiX on {}", case.name))?;
-        let wall_s = begun.elapsed().as_secs_f64();
-        let answer = fs::read_to_string(folder.path().join("top.dat")).context("CalculiX left no top.dat")?;
-        let all_hz = frequencies_hz(&answer)?;
-        ensure!(all_hz.len() >= rigid + wanted, "{}: CalculiX found {} modes", case.name, all_hz.len());
-        let frequencies_hz = all_hz[rigid..rigid + wanted].to_vec();
-        // A missed or invented mode would shift the list: rigid motions must be far below the first elastic mode.
-        if let Some(rigid_hz) = all_hz[..rigid].iter().find(|hz| **hz > 0.05 * frequencies_hz[0]) {
-            bail!("{}: CalculiX gives a rigid motion {rigid_hz} Hz", case.name);
-        }
-        let shapes = shapes(&answer, wedges)?;
+        let Answer { text, wall_s } = answer(case.name, &deck::text(wedges, &case.wood, rigid + wanted))?;
+        let frequencies_hz = elastic_hz(case.name, &text, rigid, wanted)?;
+        let shapes = shapes(&text, wedges)?;
         ensure!(shapes.len() >= rigid + wanted, "{}: CalculiX printed {} shapes", case.name, shapes.len());
         let shapes = shapes[rigid..rigid + wanted].to_vec();
         Ok(SolidModes { frequencies_hz, shapes, points_mm: wedges.points_mm.clone(), wall_s })
     }
+
+    /// The lowest `wanted` frequencies above `rigid` motions of what the `deck` describes, Hz.
+    pub(super) fn elastic_hz(&self, name: &str, deck: &str, rigid: usize, wanted: usize) -> Result<Vec<f64>> {
+        elastic_hz(name, &answer(name, deck)?.text, rigid, wanted)
+    }
+}
+
+/// What the program printed into its result file.
+struct Answer {
+    text: String,
+    wall_s: f64,
+}
+
+fn answer(name: &str, deck: &str) -> Result<Answer> {
+    let folder = tempfile::tempdir().context("making a folder for CalculiX")?;
+    fs::write(folder.path().join("top.inp"), deck)?;
+    let begun = Instant::now();
+    run(folder.path()).with_context(|| format!("CalculiX on {name}"))?;
+    let wall_s = begun.elapsed().as_secs_f64();
+    let text = fs::read_to_string(folder.path().join("top.dat")).context("CalculiX left no top.dat")?;
+    Ok(Answer { text, wall_s })
+}
+
+fn elastic_hz(name: &str, answer: &str, rigid: usize, wanted: usize) -> Result<Vec<f64>> {
+    let all_hz = frequencies_hz(answer)?;
+    ensure!(all_hz.len() >= rigid + wanted, "{name}: CalculiX found {} modes", all_hz.len());
+    let elastic_hz = all_hz[rigid..rigid + wanted].to_vec();
+    // A missed or invented mode would shift the list: rigid motions must be far below the first elastic mode.
+    if let Some(rigid_hz) = all_hz[..rigid].iter().find(|hz| **hz > 0.05 * elastic_hz[0]) {
+        bail!("{name}: CalculiX gives a rigid motion {rigid_hz} Hz");
+    }
+    Ok(elastic_hz)
 }
 
 fn run(folder: &Path) -> Result<()> {

@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use bombatura_core::wood::Wood;
 
+use super::bricks::Bricks;
 use super::wedges::{Hinge, Wedges};
 
 const MPA_PER_GPA: f64 = 1e3;
@@ -14,25 +15,36 @@ pub(super) const PRINTED: &str = "MIDDLE";
 
 /// A frequency analysis of `wedges` cut from `wood`, for the lowest `modes`, rigid motions included.
 pub(super) fn text(wedges: &Wedges, wood: &Wood, modes: usize) -> String {
-    let mut deck = String::from("*NODE, NSET=ALL\n");
-    // Writing into a string can't fail.
-    for (node, [x, y, z]) in wedges.nodes_mm.iter().enumerate() {
-        let _ = writeln!(deck, "{}, {x:.9}, {y:.9}, {z:.9}", node + 1);
-    }
-    deck.push_str("*ELEMENT, TYPE=C3D15, ELSET=TOP\n");
-    for (element, nodes) in wedges.elements.iter().enumerate() {
-        let _ = write!(deck, "{}", element + 1);
-        for node in nodes {
-            let _ = write!(deck, ", {}", node + 1);
-        }
-        deck.push('\n');
-    }
+    let mut deck = shape(&wedges.nodes_mm, "C3D15", &wedges.elements);
     deck.push_str(&set(PRINTED, &wedges.middle));
     deck.push_str(&material(wood));
     for hinge in &wedges.hinges {
         hinge_equations(&mut deck, hinge);
     }
     let _ = write!(deck, "*STEP\n*FREQUENCY\n{modes}\n*NODE PRINT, NSET={PRINTED}\nU\n*END STEP\n");
+    deck
+}
+
+/// A frequency analysis of `bricks` of `wood`, for the lowest `modes`, rigid motions included.
+pub(super) fn of_bricks(bricks: &Bricks, wood: &Wood, modes: usize) -> String {
+    let shape = shape(&bricks.nodes_mm, "C3D20", &bricks.elements);
+    format!("{shape}{}*STEP\n*FREQUENCY\n{modes}\n*END STEP\n", material(wood))
+}
+
+/// Nodes, and elements of one kind.
+fn shape<const NODES: usize>(nodes_mm: &[[f64; 3]], kind: &str, elements: &[[usize; NODES]]) -> String {
+    let mut deck = String::from("*NODE, NSET=ALL\n");
+    // Writing into a string can't fail.
+    for (node, [x, y, z]) in nodes_mm.iter().enumerate() {
+        let _ = writeln!(deck, "{}, {x:.9}, {y:.9}, {z:.9}", node + 1);
+    }
+    let _ = writeln!(deck, "*ELEMENT, TYPE={kind}, ELSET=TOP");
+    for (element, nodes) in elements.iter().enumerate() {
+        let numbers: Vec<_> = [element].iter().chain(nodes).map(|number| (number + 1).to_string()).collect();
+        // At most sixteen numbers may stand on a line.
+        let lines: Vec<_> = numbers.chunks(16).map(|line| line.join(", ")).collect();
+        let _ = writeln!(deck, "{}", lines.join(",\n"));
+    }
     deck
 }
 
