@@ -19,7 +19,7 @@ const LARGEST_BLOCK: usize = 64;
 /// multiplicity. With `prove` (and always for [`Extent::Below`]) the inertia count must agree with what was found; when it
 /// doesn't, fresh directions are added and the search goes on.
 ///
-/// Cost: one factorisation, about (2 n + 20)/8 block solves for n modes, as many products with M, orthogonalisation growing with n²,
+/// Cost: one factorisation, about (1.7 n + 35)/4 block solves for n modes in blocks of four, as many products with M, orthogonalisation growing with n²,
 /// and one indefinite factorisation for the proof.
 ///
 /// # Errors
