@@ -8,6 +8,7 @@ use super::profile::torsion_constant;
 use super::track::{Segment, track};
 use super::{Bare, FittingError, Profile};
 use crate::shell::{ElementMatrix, LineStrain, ShellModel};
+use crate::wood::Wood;
 
 /// What a bar's wood does along its grain, which runs along the bar.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -18,6 +19,19 @@ pub struct BarWood {
     pub shear_pa: f64,
     /// kg/m³.
     pub density_kg_m3: f64,
+}
+
+impl BarWood {
+    /// Of `wood` whose rings lie as the top's do: the tangential direction is the bar's height.
+    #[must_use]
+    pub fn of(wood: &Wood) -> Self {
+        const PA_PER_GPA: f64 = 1e9;
+        Self {
+            modulus_pa: wood.constants.e_l_gpa * PA_PER_GPA,
+            shear_pa: wood.constants.g_lt_gpa * PA_PER_GPA,
+            density_kg_m3: wood.density_kg_m3,
+        }
+    }
 }
 
 /// A bar of rectangular section glued along a straight line in plan.

@@ -45,12 +45,7 @@ fn bar(measures: &BarMeasures) -> Result<Bar, WoodError> {
             end_height_m: measures.end_height_mm * M_PER_MM,
             highest_share: (measures.highest_station_mm - lower) / (upper - lower),
         },
-        // Rings upright as in the top: the tangential direction is the bar's height.
-        wood: BarWood {
-            modulus_pa: wood.constants.e_l_gpa * PA_PER_GPA,
-            shear_pa: wood.constants.g_lt_gpa * PA_PER_GPA,
-            density_kg_m3: wood.density_kg_m3,
-        },
+        wood: BarWood::of(&wood),
     })
 }
 

@@ -19,8 +19,7 @@ impl<const N: usize> EdgeFields<N> {
     pub(super) fn curvature(&self, facet: &Facet, barycentric: &[f64; 3]) -> SMatrix<f64, N, 3> {
         let mut curvature = SMatrix::zeros();
         for edge in 0..3 {
-            let (i, j) = (edge, next(edge));
-            let g = (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0;
+            let g = bubble_gradient(facet, barycentric, edge);
             let t = facet.tangents[edge];
             let shape = Vector3::new(g.x * t.x, g.y * t.y, g.y * t.x + g.x * t.y);
             curvature += self.bubble[edge] * shape.transpose();
@@ -37,8 +36,7 @@ impl<const N: usize> EdgeFields<N> {
         along: &Vector2<f64>,
     ) -> SVector<f64, N> {
         let of = |edge: usize| {
-            let (i, j) = (edge, next(edge));
-            let g = (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0;
+            let g = bubble_gradient(facet, barycentric, edge);
             self.bubble[edge] * (facet.tangents[edge].dot(towards) * g.dot(along))
         };
         of(0) + of(1) + of(2)
@@ -66,4 +64,10 @@ impl<const N: usize> EdgeFields<N> {
             SMatrix::from_columns(&[along_a * b.y - along_b * a.y, along_b * a.x - along_a * b.x])
         })
     }
+}
+
+/// Of the function that is one at the edge's middle and zero on both other edges, 1/m.
+fn bubble_gradient(facet: &Facet, barycentric: &[f64; 3], edge: usize) -> Vector2<f64> {
+    let (i, j) = (edge, next(edge));
+    (facet.gradients[i] * barycentric[j] + facet.gradients[j] * barycentric[i]) * 4.0
 }

@@ -141,16 +141,11 @@ fn a_bar_stiffens_a_plates_twist_on_any_mesh() {
             disorder: 0.25,
             wood: spruce(),
         };
-        let constants = sheet.wood.constants;
         let bar = Bar {
             ends_m: [40.0, 310.0].map(|along| sheet.plan_m([along, 85.0])),
             width_m: 5.5e-3,
             profile: Profile::even(10e-3),
-            wood: BarWood {
-                modulus_pa: constants.e_l_gpa * 1e9,
-                shear_pa: constants.g_lt_gpa * 1e9,
-                density_kg_m3: sheet.wood.density_kg_m3,
-            },
+            wood: BarWood::of(&sheet.wood),
         };
         let free = Supports::free(sheet.nodes());
         let hz = sheet.with(&Fittings { bar: Some(bar), ..Fittings::default() }, free).modes(1).frequencies_hz[0];

@@ -24,7 +24,6 @@ const PLATE: BarredPlate = BarredPlate {
 const MODES: usize = 8;
 const RIGID: usize = 6;
 const M_PER_MM: f64 = 1e-3;
-const PA_PER_GPA: f64 = 1e9;
 
 /// What a bar has to reach, per cent, on every mesh: as wide as its cells are, the bar must not come loose between them.
 const TOLERANCE_PCT: f64 = 1.0;
@@ -68,10 +67,6 @@ fn bar(wood: &Wood) -> Bar {
         ends_m: PLATE.bar_ends_mm.map(|y| [PLATE.bar_across_mm, y].map(|mm| mm * M_PER_MM)),
         width_m: PLATE.bar_width_mm * M_PER_MM,
         profile: Profile::even(PLATE.bar_height_mm * M_PER_MM),
-        wood: BarWood {
-            modulus_pa: wood.constants.e_l_gpa * PA_PER_GPA,
-            shear_pa: wood.constants.g_lt_gpa * PA_PER_GPA,
-            density_kg_m3: wood.density_kg_m3,
-        },
+        wood: BarWood::of(wood),
     }
 }
