@@ -12,6 +12,8 @@ use pulp::{Simd, WithSimd};
 use super::Symbolic;
 use super::lanes::{LaneKernel, Lanes, append_separated, interleaved, on_lanes, registers_mut};
 use super::pencil::Shifted;
+use super::spare;
+use super::strips;
 use super::substitution;
 use super::supernodes::{Supernode, Supernodes};
 use super::tiles::{Columns, subtract_below, subtract_product};
@@ -39,13 +41,10 @@ pub(super) enum Refused {
     GivenUp(GivenUp),
 }
 
-/// What becomes of L, which comes supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
+/// What becomes of L.
 pub(super) trait Panels {
-    /// Zeros for the next one's entries, as many as it has.
-    fn room(&mut self, own: &Supernode) -> &mut [f64];
-
-    /// That one is done.
-    fn done(&mut self, own: &Supernode);
+    /// Its columns come supernode by supernode: (column, row), the diagonal block's rows first, then those of the pattern.
+    fn take(&mut self, own: &Supernode, panel: &[f64]);
 }
 
 /// Factorises the `matrix` L S Lᵀ, and gives the signs of the pivots in S, 1 or -1 (equation).
@@ -67,19 +66,21 @@ pub(super) struct Cholesky {
 }
 
 impl Panels for Cholesky {
-    fn room(&mut self, own: &Supernode) -> &mut [f64] {
-        // Written only now: its zeros are still in the caches when the entries come.
-        self.values.resize(own.values.end, 0.0);
-        &mut self.values[own.values.clone()]
+    fn take(&mut self, own: &Supernode, panel: &[f64]) {
+        strips::append(&mut self.values, panel, own.rows());
     }
+}
 
-    fn done(&mut self, _: &Supernode) {}
+impl Drop for Cholesky {
+    fn drop(&mut self) {
+        spare::give(std::mem::take(&mut self.values));
+    }
 }
 
 impl Cholesky {
     /// Factorises a positive definite `matrix`.
     pub(super) fn new(symbolic: &Symbolic, matrix: Shifted) -> Result<Cholesky, Refused> {
-        let mut own = Cholesky { values: Vec::with_capacity(symbolic.supernodes.entries()) };
+        let mut own = Cholesky { values: spare::take(symbolic.supernodes.entries()) };
         factorise(symbolic, matrix, Pivots::Positive, &mut own)?;
         Ok(own)
     }
@@ -126,6 +127,7 @@ impl WithSimd for Factorise<'_> {
         let mut left_over: Vec<Vec<(usize, Vec<f64>)>> = (0..count).map(|_| Vec::new()).collect();
         // What fronts are done with: fresh memory costs more than its zeros.
         let mut spare: Vec<Vec<f64>> = Vec::new();
+        let mut panel = Vec::new();
         let (mut signed, mut runs) = (Vec::new(), Vec::new());
         // (equation): its row in the front at hand.
         let mut row_of = vec![0_u32; dof];
@@ -139,7 +141,8 @@ impl WithSimd for Factorise<'_> {
             for (row, &place) in own.pattern.iter().enumerate() {
                 row_of[place as usize] = (own.columns + row) as u32;
             }
-            let panel = panels.room(&own);
+            panel.clear();
+            panel.resize(own.columns * rows, 0.0);
             for (column, panel) in panel.chunks_exact_mut(rows).enumerate() {
                 for (row, entry) in matrix.column(own.start + column) {
                     panel[row_of[row as usize] as usize] = entry;
@@ -164,7 +167,7 @@ impl WithSimd for Factorise<'_> {
                 spare.push(update);
             }
             let signs = &mut signs[own.start..own.start + own.columns];
-            factorise_panel(simd, panel, rows, signs, pivots)
+            factorise_panel(simd, &mut panel, rows, signs, pivots)
                 .map_err(|column| Refused::Pivot { equation: own.start + column })?;
             if let Some(&first) = own.pattern.first() {
                 let lower = Columns { entries: &panel[own.columns..], stride: rows };
@@ -184,7 +187,7 @@ impl WithSimd for Factorise<'_> {
                 }
                 left_over[home[first as usize] as usize].push((index, rest));
             }
-            panels.done(&own);
+            panels.take(&own, &panel);
         }
         Ok(())
     }
@@ -294,14 +297,6 @@ struct Solve<'a> {
 impl LaneKernel for Solve<'_> {
     #[inline(always)]
     fn run<S: Simd, const REGISTERS: usize>(self, simd: S) {
-        // As many columns together as the registers hold: their values going forth, their sums going back.
-        if REGISTERS <= 2 { self.by_columns::<S, REGISTERS, 4>(simd) } else { self.by_columns::<S, REGISTERS, 2>(simd) }
-    }
-}
-
-impl Solve<'_> {
-    #[inline(always)]
-    fn by_columns<S: Simd, const REGISTERS: usize, const WIDTH: usize>(self, simd: S) {
         let Solve { supernodes, values, dof, lanes } = self;
         let groups = registers_mut::<S, REGISTERS>(lanes);
         let nothing = [simd.splat_f64s(0.0); REGISTERS];
@@ -313,7 +308,7 @@ impl Solve<'_> {
                 front.clear();
                 front.extend_from_slice(&lanes[columns.clone()]);
                 front.resize(own.rows(), nothing);
-                substitution::forth::<S, REGISTERS, WIDTH>(simd, &values[own.values.clone()], &mut front);
+                substitution::forth(simd, &values[own.values.clone()], own.columns, &mut front);
                 let (done, below) = front.split_at(own.columns);
                 lanes[columns.clone()].copy_from_slice(done);
                 for (&place, part) in own.pattern.iter().zip(below) {
@@ -330,7 +325,7 @@ impl Solve<'_> {
                 front.clear();
                 front.extend_from_slice(&lanes[columns.clone()]);
                 front.extend(own.pattern.iter().map(|&place| lanes[place as usize]));
-                substitution::back::<S, REGISTERS, WIDTH>(simd, &values[own.values.clone()], &mut front);
+                substitution::back(simd, &values[own.values.clone()], own.columns, &mut front);
                 lanes[columns.clone()].copy_from_slice(&front[..own.columns]);
             }
         }

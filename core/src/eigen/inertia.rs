@@ -53,7 +53,6 @@ pub(super) fn count_checked(pencil: &Checked, lambda: f64) -> Result<usize, Eige
 
 /// How the rows have grown, |L||Lᵀ| e with e all ones, told from each panel of L while it is at hand; none is kept.
 struct Growth {
-    panel: Vec<f64>,
     /// (equation)
     grown: Vec<f64>,
     /// (equation): the pivots' magnitudes.
@@ -61,14 +60,8 @@ struct Growth {
 }
 
 impl Panels for Growth {
-    fn room(&mut self, own: &Supernode) -> &mut [f64] {
-        self.panel.clear();
-        self.panel.resize(own.values.len(), 0.0);
-        &mut self.panel
-    }
-
-    fn done(&mut self, own: &Supernode) {
-        for (column, panel) in self.panel.chunks_exact(own.rows()).enumerate() {
+    fn take(&mut self, own: &Supernode, panel: &[f64]) {
+        for (column, panel) in panel.chunks_exact(own.rows()).enumerate() {
             self.pivots[own.start + column] = panel[column] * panel[column];
             let sum: f64 = panel[column..].iter().map(|entry| entry.abs()).sum();
             let (diagonal, below) = panel.split_at(own.columns);
@@ -85,7 +78,7 @@ impl Panels for Growth {
 
 impl Growth {
     fn new(dof: usize) -> Growth {
-        Growth { panel: Vec::new(), grown: vec![0.0; dof], pivots: vec![0.0; dof] }
+        Growth { grown: vec![0.0; dof], pivots: vec![0.0; dof] }
     }
 
     /// Largest ratio over the rows of |L||Lᵀ| e to |K - λM| e, the `row_sums`; infinite when a pivot is as good as zero.

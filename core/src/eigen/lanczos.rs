@@ -4,6 +4,7 @@ use super::EigenError;
 use super::basis::Basis;
 use super::factor::Factor;
 use super::sequence::Sequence;
+use super::spare;
 use super::symmetric::Symmetric;
 use crate::patience;
 
@@ -18,6 +19,13 @@ pub(super) struct Lanczos<'a> {
     sequence: Sequence,
     /// Largest entry of the projected operator so far: the scale against which a direction is nothing.
     scale: f64,
+}
+
+impl Drop for Lanczos<'_> {
+    fn drop(&mut self) {
+        spare::give(std::mem::take(&mut self.basis.vectors));
+        spare::give(std::mem::take(&mut self.basis.images));
+    }
 }
 
 /// One block's row of the projected operator. Indices count Krylov vectors, deflated ones left out.
@@ -38,23 +46,27 @@ impl<'a> Lanczos<'a> {
     pub(super) fn new(
         factor: Factor<'a>,
         mass: &'a Symmetric<'a>,
-        deflated: Basis,
+        deflated: &Basis,
         start: &[f64],
         width: usize,
         expected: usize,
     ) -> Result<Lanczos<'a>, EigenError> {
         let (dof, count) = (deflated.dof, deflated.size());
+        let with_room = |columns: &[f64]| {
+            let mut piece = spare::take(columns.len() + expected * dof);
+            piece.extend_from_slice(columns);
+            piece
+        };
+        let (vectors, images) = (with_room(&deflated.vectors), with_room(&deflated.images));
         let mut lanczos = Lanczos {
             factor,
             mass,
-            basis: deflated,
+            basis: Basis { dof, vectors, images },
             deflated: count,
             steps: Vec::new(),
             sequence: Sequence::new(),
             scale: 0.0,
         };
-        lanczos.basis.vectors.reserve(expected * dof);
-        lanczos.basis.images.reserve(expected * dof);
         let mut block = start.to_vec();
         let given = block.len();
         block.resize(given.max(width * dof), 0.0);

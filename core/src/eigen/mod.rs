@@ -50,6 +50,8 @@ mod ritz;
 mod search;
 mod sequence;
 mod shift;
+mod spare;
+mod strips;
 mod substitution;
 mod supernodes;
 mod symbolic;

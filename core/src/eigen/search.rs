@@ -215,7 +215,7 @@ impl<'a> Search<'a> {
 /// The iteration at one shift, with memory for what 26 and 60 modes of a top were seen to need; moving the basis when it grows costs more.
 fn begin<'a>(task: &Task<'a>, factor: Factor<'a>, start: &[f64]) -> Result<Lanczos<'a>, EigenError> {
     let expected = 4 * task.wanted + task.width;
-    Lanczos::new(factor, &task.pencil.mass, task.rigid.clone(), start, task.width, expected)
+    Lanczos::new(factor, &task.pencil.mass, task.rigid, start, task.width, expected)
 }
 
 /// What the count says of the modes found.

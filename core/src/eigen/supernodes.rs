@@ -4,6 +4,8 @@
 //! when few zeros are stored for it: small fronts cost more than zeros (relaxed supernodes: C. Ashcraft and R. Grimes, ACM Trans.
 //! Math. Softw. 15 (1989) 291-309; from memory).
 
+use super::strips;
+
 /// Up to so many columns together, up to this share of what is stored may be zeros: faer's numbers. More made factorisation and
 /// substitution of a top 4 to 13 % slower ((24, 0.8), (48, 0.3) and the like), half of each was no faster.
 const RELAXED: [(usize, f64); 4] = [(4, 1.0), (16, 0.8), (48, 0.1), (usize::MAX, 0.05)];
@@ -91,7 +93,7 @@ impl Supernodes {
             rows.extend(columns[group.last].iter().flat_map(|&row| starts[row as usize]..starts[row as usize + 1]));
             next.column += group.columns;
             next.row = rows.len();
-            next.value += group.columns * (group.columns + group.below);
+            next.value += strips::entries(group.columns + group.below, group.columns);
             bounds.push(next);
         }
         Supernodes { bounds, rows }
@@ -102,7 +104,7 @@ impl Supernodes {
         self.bounds.len() - 1
     }
 
-    /// Entries of the factor, with stored zeros and the triangle above each diagonal block.
+    /// Entries of the factor, with stored zeros and the triangles above the strips' diagonals.
     pub(super) fn entries(&self) -> usize {
         self.bounds[self.count()].value
     }
@@ -143,7 +145,7 @@ mod tests {
                 // One after the other, without gaps.
                 prop_assert_eq!((own.start, own.values.start), (columns, values));
                 columns += own.columns;
-                values += own.columns * own.rows();
+                values += strips::entries(own.rows(), own.columns);
                 prop_assert_eq!(own.values.end, values);
                 prop_assert!(own.pattern.is_sorted_by(|a, b| a < b) && own.pattern.iter().all(|&row| row as usize >= columns));
                 for place in (0..vertices).filter(|&place| (own.start..columns).contains(&start(place))) {
