@@ -143,10 +143,10 @@ pub fn refine(pencil: &Pencil, symbolic: &Symbolic, refinement: &Refinement) -> 
 impl Refined {
     /// `kept` values of the vectors go on.
     fn of(block: Block, passes: usize, kept: usize, factor: Option<Arc<Cholesky>>) -> Refined {
-        let Block { values, residuals, vectors, mut forces } = block;
+        let Block { values, residuals, mut vectors, mut forces } = block;
+        vectors.truncate(kept);
         forces.truncate(kept);
-        // Copied: left where a step put them, amid what it frees, they keep the next factor from fitting there.
-        let onward = Onward { vectors: vectors[..kept].to_vec(), forces, factor };
+        let onward = Onward { vectors, forces, factor };
         Refined { values, residuals, passes, onward }
     }
 }

@@ -32,15 +32,22 @@ impl Profile {
     }
 }
 
-/// Torsion constant of a rectangle, m⁴: a b³ (1/3 − 0.21 b/a (1 − b⁴/12a⁴)), a the longer side; within 0.5 % (Roark's
-/// Formulas for Stress and Strain, table of torsion of solid sections; from memory).
-pub(super) fn torsion_constant(width_m: f64, height_m: f64) -> f64 {
-    let (a, b) = (width_m.max(height_m), width_m.min(height_m));
-    if b <= 0.0 {
+/// What a rectangle adds to the torsion constant of a plate that it stands on, m⁴: as the web of a T section,
+/// h b³ (1/3 − 0.105 b/h (1 − (b/h)⁴/192)) + α D⁴, which loses only at its free end what a rectangle by itself loses at both, and gains at the
+/// joint by D, the largest circle in the section there, α = 0.15 of the thinner over the thicker of web and plate
+/// (G. W. Trayer & H. W. March 1930, NACA Report 334; Roark's Formulas for Stress and Strain, table of torsion, T section; from memory). One that is
+/// lower than wide adds, roughly, so much less than a square one; otherwise within 6 %.
+pub(super) fn torsion_constant_on_plate(width_m: f64, height_m: f64, plate_m: f64) -> f64 {
+    if width_m <= 0.0 || height_m <= 0.0 {
         return 0.0;
     }
-    let ratio = b / a;
-    a * b.powi(3) * (1.0 / 3.0 - 0.21 * ratio * (1.0 - ratio.powi(4) / 12.0))
+    let upright_m = height_m.max(width_m);
+    let ratio = width_m / upright_m;
+    let web = upright_m * width_m.powi(3) * (1.0 / 3.0 - 0.105 * ratio * (1.0 - ratio.powi(4) / 192.0));
+    let alpha = 0.15 * width_m.min(plate_m) / width_m.max(plate_m);
+    // Between the far face and both corners or, in a wide web, between its sides.
+    let circle = if width_m < 2.0 * plate_m { plate_m + width_m.powi(2) / (4.0 * plate_m) } else { width_m };
+    (web + alpha * circle.powi(4)) * (height_m / upright_m)
 }
 
 #[cfg(test)]
@@ -58,13 +65,43 @@ mod tests {
         assert!(bend(0.4) < 0.0 && bend(0.1) > 0.0 && bend(0.9) > 0.0);
     }
 
-    /// Timoshenko & Goodier, Theory of Elasticity, the table of k₁ for rectangular bars (from memory): 0.1406 for a square,
-    /// 0.229 for 2 : 1, 1/3 for a thin strip.
+    /// Torsion constant by Prandtl's membrane, ∇²ψ = −2 and J = 2∫ψ (Timoshenko & Goodier, Theory of Elasticity; from memory), of what
+    /// `has_wood` (cell) on a square grid.
+    fn by_the_membrane(columns: usize, rows: usize, cell: f64, has_wood: impl Fn(usize, usize) -> bool) -> f64 {
+        let mut psi = vec![0.0; columns * rows];
+        loop {
+            let mut moved: f64 = 0.0;
+            for row in 1..rows - 1 {
+                for column in (1..columns - 1).filter(|&column| has_wood(column, row)) {
+                    let at = row * columns + column;
+                    let around = psi[at - 1] + psi[at + 1] + psi[at - columns] + psi[at + columns];
+                    // Over-relaxed.
+                    let step = 1.8 * (0.25 * (around + 2.0 * cell * cell) - psi[at]);
+                    psi[at] += step;
+                    moved = moved.max(step.abs());
+                }
+            }
+            if moved < 1e-9 * cell * cell {
+                return 2.0 * cell * cell * psi.iter().sum::<f64>();
+            }
+        }
+    }
+
+    /// Tolerance: the formula's own; a rectangle by itself has 13 to 25 % less.
     #[test]
-    fn a_rectangle_resists_twist_as_tabled() {
-        assert!((torsion_constant(1.0, 1.0) / 0.1406 - 1.0).abs() < 0.005);
-        assert!((torsion_constant(1.0, 2.0) / (2.0 * 0.229) - 1.0).abs() < 0.005);
-        assert!((torsion_constant(1.0, 1e4) / (1e4 / 3.0) - 1.0).abs() < 1e-3);
-        assert!(torsion_constant(1.0, 0.0) == 0.0);
+    fn a_bar_adds_to_a_plates_torsion_what_prandtls_membrane_says() {
+        // In cells of 0.25 mm.
+        const CELL: f64 = 0.25;
+        for [width, height, plate] in [[16, 48, 12], [20, 40, 12], [24, 40, 10], [24, 28, 12], [20, 12, 12]] {
+            let (columns, rows) = (160, plate + height + 1);
+            let in_plate = |column: usize, row: usize| row < plate && (1..columns - 1).contains(&column);
+            let in_web = |column: usize, _: usize| (2 * column).abs_diff(columns) < width;
+            let joined = by_the_membrane(columns, rows, CELL, |c, r| in_plate(c, r) || in_web(c, r));
+            let added = joined - by_the_membrane(columns, rows, CELL, in_plate);
+            let [width, height, plate] = [width, height, plate].map(|cells| cells as f64 * CELL);
+            let formula = torsion_constant_on_plate(width, height, plate);
+            assert!((formula / added - 1.0).abs() < 0.06, "{width} x {height} on {plate}: {formula}, {added}");
+        }
+        assert!(torsion_constant_on_plate(5.0, 0.0, 3.0) == 0.0);
     }
 }

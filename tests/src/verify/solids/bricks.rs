@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use bombatura_core::fittings::Profile;
+
 /// Nodes of CalculiX's C3D20, in half cells along x, y, z from the cell's first corner.
 const NODES: [[usize; 3]; 20] = [
     [0, 0, 0],
@@ -25,6 +27,8 @@ const NODES: [[usize; 3]; 20] = [
     [2, 2, 1],
     [0, 2, 1],
 ];
+
+const M_PER_MM: f64 = 1e-3;
 
 /// Places along an axis, mm, each run of cells as many as it says: (its end, cells).
 struct Axis {
@@ -61,7 +65,7 @@ pub(super) struct BarredPlate {
     /// Where it begins and ends along the plate.
     pub(super) bar_ends_mm: [f64; 2],
     pub(super) bar_width_mm: f64,
-    pub(super) bar_height_mm: f64,
+    pub(super) bar: Profile,
 }
 
 /// The bricks.
@@ -73,8 +77,8 @@ pub(super) struct Bricks {
 }
 
 impl Bricks {
-    /// Two layers in the plate and in the bar; cells of 8 mm in plan, the bar two wide. With half as many again each way the twist is 0.25 %
-    /// lower, the next seven modes 0.05 to 0.15 %.
+    /// Two layers in the plate and in the bar; cells of 8 mm in plan, the bar two wide. With half as many again each way the twist is 0.1 %
+    /// lower, the next seven modes 0.0 to 0.1 %.
     pub(super) fn new(plate: &BarredPlate) -> Bricks {
         let cells = |length_mm: f64| (length_mm / 8.0).ceil() as usize;
         let [from, to] = [-0.5, 0.5].map(|widths| plate.bar_across_mm + widths * plate.bar_width_mm);
@@ -86,7 +90,13 @@ impl Bricks {
             runs: [(begin, cells(begin)), (end, cells(end - begin)), (plate.length_mm, cells(plate.length_mm - end))],
         };
         let half = 0.5 * plate.thickness_mm;
-        let up = Axis { begin_mm: -half - plate.bar_height_mm, runs: [(-half, 2), (0.0, 1), (half, 1)] };
+        let bar_mm = plate.bar.height_m / M_PER_MM;
+        let up = Axis { begin_mm: -half - bar_mm, runs: [(-half, 2), (0.0, 1), (half, 1)] };
+        // What lies below the plate follows the bar's profile.
+        let up_mm = |along_mm: f64, up_mm: f64| {
+            let height_m = plate.bar.height_at_m((along_mm - begin) / (end - begin));
+            up_mm.max(-half) + (up_mm + half).min(0.0) * height_m / plate.bar.height_m
+        };
         let places_mm = [&across, &along, &up].map(Axis::halves_mm);
         let [columns, rows, layers] = [0, 1, 2].map(|axis| places_mm[axis].len() / 2);
         let mut numbers = BTreeMap::new();
@@ -100,7 +110,8 @@ impl Bricks {
             bricks.elements.push(NODES.map(|offset| {
                 let at = [0, 1, 2].map(|axis| 2 * cell[axis] + offset[axis]);
                 *numbers.entry(at).or_insert_with(|| {
-                    bricks.nodes_mm.push([0, 1, 2].map(|axis| places_mm[axis][at[axis]]));
+                    let [x, y, z] = [0, 1, 2].map(|axis| places_mm[axis][at[axis]]);
+                    bricks.nodes_mm.push([x, y, up_mm(y, z)]);
                     bricks.nodes_mm.len() - 1
                 })
             }));
