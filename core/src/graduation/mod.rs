@@ -68,6 +68,12 @@ impl Graduation {
         Graduation { beside_holes: BesideHoles::new(holes, wings, reach), ..self }
     }
 
+    /// True when each side is known to mirror the other if outline and holes do: nothing lies at places of its own.
+    pub fn sides_are_alike(&self) -> bool {
+        let m = &self.measures;
+        m.measured.is_empty() && m.painted.is_empty() && self.arching.sides_are_alike()
+    }
+
     /// Thickness along the normal at a point in plan, mm. Always positive.
     pub fn thickness_mm(&self, p: Point) -> f64 {
         let under = if self.measures.measured.is_empty() {

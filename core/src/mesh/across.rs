@@ -135,7 +135,7 @@ mod tests {
             let thickness_mm = 30.0 + 0.2 * x - 0.05 * y;
             Sample { middle_mm: [x, y, -0.5 * thickness_mm], normal: [0.0, 0.0, 1.0], thickness_mm }
         };
-        let mid = MidSurface::laid(&mesh, sample);
+        let mid = MidSurface::laid(&mesh, None, sample);
         let across = Across::carved(&mesh, &mid);
         let exact = Vector3::new(0.1, -0.025, 1.0).normalize();
         for normal in across.normals.iter().chain(&across.edge_normals) {

@@ -60,6 +60,15 @@ pub struct PlanMesh {
     pub edges: Edges,
 }
 
+/// Nodes and edges that mirror an earlier one; none for the others.
+#[derive(Default)]
+pub(super) struct Mirror {
+    /// (node) node.
+    pub(super) of_node: Vec<Option<u32>>,
+    /// (edge) edge.
+    pub(super) of_edge: Vec<Option<u32>>,
+}
+
 /// Rounds of smoothing and of mending sharp triangles, each with a new triangulation: most is gained in the first few.
 const SMOOTHING: usize = 5;
 const MENDING: usize = 3;
@@ -112,6 +121,32 @@ impl PlanMesh {
         let on_centreline = self.points_mm.iter().filter(|p| p[0] == 0.0).count();
         let meshed = (self.points_mm.len() + on_centreline) / 2;
         (0..meshed).filter(|&node| self.points_mm[node][0] != 0.0).zip(meshed..)
+    }
+
+    /// Which node and which edge mirrors which; none unless the second half of the triangles mirrors the first exactly.
+    pub(super) fn mirror(&self) -> Option<Mirror> {
+        let (own, images) = self.triangles.split_at(self.triangles.len() / 2);
+        let (own_edges, image_edges) = self.edges.of_triangle.split_at(own.len());
+        let mut mirror =
+            Mirror { of_node: vec![None; self.points_mm.len()], of_edge: vec![None; self.edges.ends.len()] };
+        if own.len() != images.len() {
+            return None;
+        }
+        for (own, image) in own.iter().zip(images) {
+            // Two corners change places, so that both triangles face the same way.
+            for (node, image) in own.iter().zip([image[0], image[2], image[1]]) {
+                if self.points_mm[image as usize] != mirrored(self.points_mm[*node as usize]) {
+                    return None;
+                }
+                mirror.of_node[image as usize] = Some(*node).filter(|&node| node < image);
+            }
+        }
+        for (own, image) in own_edges.iter().zip(image_edges) {
+            for (edge, image) in own.iter().zip([image[2], image[1], image[0]]) {
+                mirror.of_edge[image as usize] = Some(*edge).filter(|&edge| edge < image);
+            }
+        }
+        Some(mirror)
     }
 
     /// Joins a treble half, closed by the centreline x = 0, to its mirror image.

@@ -34,6 +34,7 @@ pub use curvature::PrincipalCurvatures;
 pub struct Surface {
     arching: Arching,
     edge: EdgeBand,
+    outline_is_symmetric: bool,
     hollows: Vec<WingHollow>,
 }
 
@@ -62,13 +63,18 @@ impl Surface {
     /// Joins the arching's curves over an outline.
     pub fn new(arching: &Arching, outline: &Outline) -> Surface {
         let edge = EdgeBand::new(outline, arching.measures().channel_distance_mm);
-        Surface { edge, arching: arching.clone(), hollows: Vec::new() }
+        Surface { edge, arching: arching.clone(), outline_is_symmetric: outline.is_symmetric(), hollows: Vec::new() }
     }
 
     /// The same with the fluting run into the lower wings where the holes' measures ask for it.
     #[must_use]
     pub(crate) fn fluted<'a>(self, choices: &SoundHoles, wings: impl FnOnce() -> &'a [Wing]) -> Surface {
         Surface { hollows: WingHollow::all(choices, wings), ..self }
+    }
+
+    /// True when each side mirrors the other.
+    pub fn sides_are_alike(&self) -> bool {
+        self.outline_is_symmetric && self.hollows.is_empty() && self.arching.sides_are_alike()
     }
 
     /// Height, slope and bend at a point inside the outline. Below a microsecond.
