@@ -126,36 +126,37 @@ mod tests {
     /// What is taken from the other side is what would be found at the place itself, whatever makes the sides differ.
     #[test]
     fn sides_are_taken_for_alike_only_where_they_are() {
-        let changes: [(&str, Change); 6] = [
-            ("alike", |_| ()),
-            ("painted", |design| {
+        let changes: [(&str, bool, Change); 6] = [
+            ("alike", true, |_| ()),
+            ("painted", false, |design| {
                 let place = ON_ONE_SIDE;
                 design.graduation.painted.push(PaintedThickness { place, thickness_mm: 2.0, reach_mm: 30.0 });
             }),
-            ("measured", |design| {
+            ("measured", false, |design| {
                 let elsewhere = PlanPlace { across_mm: 0.0, station_mm: 200.0 };
                 let measured = [(ON_ONE_SIDE, 2.0), (elsewhere, 3.0)];
                 design.graduation.measured =
                     measured.map(|(place, thickness_mm)| MeasuredThickness { place, thickness_mm }).into();
             }),
-            ("one side's arch", |design| {
+            ("one side's arch", false, |design| {
                 let arch = &mut design.arching.cross_arches.waist;
                 arch.bass = Some(BassArch { fullness: 1.1 * arch.fullness, curve: arch.curve.clone() });
             }),
-            ("wings", |design| design.graduation.wings_mm = Some(2.0)),
-            ("fluting", |design| {
+            ("wings", true, |design| design.graduation.wings_mm = Some(2.0)),
+            ("fluting", false, |design| {
                 let SoundHoleChoice::EyesAndStem(hole) = &mut design.sound_holes.bass else {
                     panic!("the demonstration has f-holes")
                 };
                 hole.lower_wing_hollow_mm = Some(1.2);
             }),
         ];
-        for (name, change) in changes {
+        for (name, alike, change) in changes {
             let mut design = Design::demo();
             change(&mut design);
             let Shape { outline, holes, surface, graduation } = Shape::new(&design).unwrap();
             let mesh = PlanMesh::new(&outline, &holes, MeshSize::Preview).unwrap();
             assert!(mesh.mirror().is_some());
+            assert_eq!(surface.sides_are_alike() && graduation.sides_are_alike(), alike, "{name}");
             let mid = MidSurface::new(&mesh, &surface, &graduation);
             let everywhere = MidSurface::laid(&mesh, None, |p| Sample::carved(&surface, &graduation, p));
             let apart = |a: &[[f64; 3]], b: &[[f64; 3]]| {

@@ -7,7 +7,7 @@ use bombatura_core::wood::{Species, Wood};
 use super::super::mesh::Mesh;
 use super::super::shell::Shell;
 use super::super::{Row, Target};
-use super::bricks::{BarredPlate, Bricks};
+use super::bricks::{BarredPlate, Bricks, M_PER_MM};
 use super::calculix::Calculix;
 use super::deck;
 
@@ -23,7 +23,6 @@ const PLATE: BarredPlate = BarredPlate {
 };
 const MODES: usize = 8;
 const RIGID: usize = 6;
-const M_PER_MM: f64 = 1e-3;
 
 /// What a bar has to reach, per cent, on every mesh: as wide as its cells are, the bar must not come loose between them.
 const TOLERANCE_PCT: f64 = 1.0;

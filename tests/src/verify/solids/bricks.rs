@@ -28,7 +28,7 @@ const NODES: [[usize; 3]; 20] = [
     [0, 2, 1],
 ];
 
-const M_PER_MM: f64 = 1e-3;
+pub(super) const M_PER_MM: f64 = 1e-3;
 
 /// Places along an axis, mm, each run of cells as many as it says: (its end, cells).
 struct Axis {
@@ -65,6 +65,7 @@ pub(super) struct BarredPlate {
     /// Where it begins and ends along the plate.
     pub(super) bar_ends_mm: [f64; 2],
     pub(super) bar_width_mm: f64,
+    /// Its height along the way.
     pub(super) bar: Profile,
 }
 
@@ -93,7 +94,7 @@ impl Bricks {
         let bar_mm = plate.bar.height_m / M_PER_MM;
         let up = Axis { begin_mm: -half - bar_mm, runs: [(-half, 2), (0.0, 1), (half, 1)] };
         // What lies below the plate follows the bar's profile.
-        let up_mm = |along_mm: f64, up_mm: f64| {
+        let as_high_as_it_is = |along_mm: f64, up_mm: f64| {
             let height_m = plate.bar.height_at_m((along_mm - begin) / (end - begin));
             up_mm.max(-half) + (up_mm + half).min(0.0) * height_m / plate.bar.height_m
         };
@@ -111,7 +112,7 @@ impl Bricks {
                 let at = [0, 1, 2].map(|axis| 2 * cell[axis] + offset[axis]);
                 *numbers.entry(at).or_insert_with(|| {
                     let [x, y, z] = [0, 1, 2].map(|axis| places_mm[axis][at[axis]]);
-                    bricks.nodes_mm.push([x, y, up_mm(y, z)]);
+                    bricks.nodes_mm.push([x, y, as_high_as_it_is(y, z)]);
                     bricks.nodes_mm.len() - 1
                 })
             }));
