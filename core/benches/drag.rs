@@ -2,7 +2,7 @@
 #![allow(missing_docs)]
 
 use bombatura_core::design::Design;
-use bombatura_core::eigen::{Factor, Pencil};
+use bombatura_core::eigen::Factor;
 use bombatura_core::fittings::Fittings;
 use bombatura_core::mesh::{MeshSize, MidSurface, MovableMesh};
 use bombatura_core::modes::ModesRequest;
@@ -32,8 +32,8 @@ fn parts(criterion: &mut Criterion) {
         let carve = || Carved::new(&plan, &shape, &wood, &Fittings::default()).expect("it is a shell");
         group.bench_function("mid-surface and assembly", |bench| bench.iter(carve));
         let carved = carve();
-        let (stiffness, mass) = (&carved.model.stiffness, &carved.model.mass);
-        let pencil = Pencil { pattern: &plan.equations.pattern, stiffness, mass };
+        let model = carved.whole_model(&plan);
+        let pencil = model.pencil(&plan.equations, &plan.symbolic);
         group.bench_function("factor", |bench| bench.iter(|| Factor::new(&pencil, &plan.symbolic, -1e5).map(|_| ())));
         let factor = Factor::new(&pencil, &plan.symbolic, -1e5).expect("a shell is positive definite");
         let right_sides = vec![1.0; 16 * plan.symbolic.dof()];

@@ -50,16 +50,29 @@ impl Design {
     /// # Errors
     /// The first fault found.
     pub(crate) fn check_numbers(&self) -> Result<(), DesignError> {
-        // NaN and infinity, which JSON can't hold, turn up in this tree as null.
         let tree = serde_json::to_value(self)
             .map_err(|error| DesignError::WrongShape { path: "the document".into(), detail: error.to_string() })?;
-        MEASURES.iter().try_for_each(|measure| check_at(&tree, measure, "", measure.path))
+        check_tree(&tree, Null::NoNumber)
     }
+}
+
+/// What `null` stands for in a tree.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Null {
+    /// As good as left out: in a document.
+    Nothing,
+    /// NaN and infinity, which JSON can't hold: in what was written of a design.
+    NoNumber,
+}
+
+/// Checks every number of a design's tree against its limits.
+pub(super) fn check_tree(tree: &Value, null: Null) -> Result<(), DesignError> {
+    MEASURES.iter().try_for_each(|measure| check_at(tree, null, measure, "", measure.path))
 }
 
 /// Checks a measure at every place that the rest of its path stands for, from the place found so far. A path that isn't
 /// there belongs to another kind of hole or curve, or to a fitting that the top is without.
-fn check_at(tree: &Value, measure: &Measure, found: &str, rest: &str) -> Result<(), DesignError> {
+fn check_at(tree: &Value, null: Null, measure: &Measure, found: &str, rest: &str) -> Result<(), DesignError> {
     let (key, rest) = rest.split_once('.').map_or((rest, None), |(key, rest)| (key, Some(rest)));
     let keys = if key == "*" { keys_of(tree) } else { vec![key.to_owned()] };
     for key in keys {
@@ -67,10 +80,11 @@ fn check_at(tree: &Value, measure: &Measure, found: &str, rest: &str) -> Result<
             Value::Array(list) => key.parse().ok().and_then(|index: usize| list.get(index)),
             _ => tree.get(&key),
         };
-        let Some(below) = below else { continue };
+        let left_out = |below: &&Value| null == Null::Nothing && below.is_null();
+        let Some(below) = below.filter(|below| !left_out(below)) else { continue };
         let path = if found.is_empty() { key } else { format!("{found}.{key}") };
         match rest {
-            Some(rest) => check_at(below, measure, &path, rest)?,
+            Some(rest) => check_at(below, null, measure, &path, rest)?,
             None => check_number(below, measure, path)?,
         }
     }

@@ -2,6 +2,7 @@
 
 use serde_json::{Value, error::Category};
 
+use super::check::{Null, check_tree};
 use super::{Design, DesignError, strict};
 
 /// What "format" says in every design document.
@@ -23,7 +24,7 @@ impl Design {
         Ok(design)
     }
 
-    /// The same up to keys and kinds of value: for whoever checks the measures as they are drawn.
+    /// The same up to the limits of each number: for whoever finds out what can't go together as it is drawn.
     ///
     /// # Errors
     /// As there.
@@ -40,7 +41,10 @@ impl Design {
         if version != Some(&Value::from(VERSION)) {
             return Err(DesignError::UnknownVersion { found: strict::found(version) });
         }
-        read(json)
+        let design = read(json)?;
+        // This tree is there already, and writing one of the design is dear.
+        check_tree(&whole, Null::Nothing)?;
+        Ok(design)
     }
 
     /// The design as a JSON document that [`Design::from_json`] reads back to the same value, if its numbers have no more

@@ -138,8 +138,9 @@ impl NearTop {
         let difference = |more: &[f64], less: &[f64]| -> Vec<f64> {
             more.iter().zip(less).map(|(more, less)| (more - less) * per_step).collect()
         };
-        let stiffness = difference(&more.carved.model.stiffness, &less.carved.model.stiffness);
-        let mass = difference(&more.carved.model.mass, &less.carved.model.mass);
+        let [upper, lower] = [&more, &less].map(|beside| beside.carved.whole_model(&self.plan));
+        let stiffness = difference(&upper.stiffness, &lower.stiffness);
+        let mass = difference(&upper.mass, &lower.mass);
         let pattern = &self.plan.equations.pattern;
         let by_mode_hz = self.shapes.chunks_exact(pattern.dof()).zip(&self.modes.frequencies_hz).map(|(shape, hz)| {
             let own = (TAU * hz).powi(2);

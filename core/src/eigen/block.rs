@@ -60,6 +60,15 @@ impl Block {
         Some(Block { values, residuals, vectors, forces })
     }
 
+    /// Leaves all but the lowest `count`.
+    pub(super) fn keep(&mut self, count: usize) {
+        let dof = self.vectors.len() / self.values.len();
+        self.values.truncate(count);
+        self.residuals.truncate(count);
+        self.vectors.truncate(count * dof);
+        self.forces.truncate(count * dof);
+    }
+
     /// A step of preconditioned inverse iteration from vectors X, with the factor of a pencil a little different:
     /// Y = X - F⁻¹(KX - MXΛ), which with this pencil's own factor is [`Block::by_inverse`] (A. Knyazev and K. Neymeyr, Linear Algebra
     /// Appl. 358 (2003) 95-114; from memory). `fresh` directions go along. None where the

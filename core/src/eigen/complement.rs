@@ -61,7 +61,7 @@ pub fn complement(pencil: &Pencil, symbolic: &Symbolic, known: &Known) -> Result
     let Checked { mass, stiffness, .. } = &checked;
     let mut basis = Basis::new(dof);
     if !known.rigid.is_empty() {
-        basis.append(unit_rigid(&checked, known.rigid)?, mass, 0.0)?;
+        basis.append(unit_rigid(known.rigid, dof)?, mass, 0.0)?;
     }
     let rigid = basis.vectors.clone();
     // Orthonormal as they are; appending them would cost their square.

@@ -2,6 +2,8 @@
 
 use std::mem::take;
 
+use crate::ascending::distinct;
+
 /// (place): the places after it that its column of the factor has, ascending; the first is its parent in the elimination tree. `later`
 /// (place): those after it that it shares an entry with, in any order.
 ///
@@ -16,8 +18,7 @@ pub(super) fn columns(later: Vec<Vec<u32>>) -> Vec<Vec<u32>> {
             // The first of a child's column is this place.
             own.extend(&columns[child as usize][1..]);
         }
-        own.sort_unstable();
-        own.dedup();
+        let own = distinct(own);
         if let Some(&parent) = own.first() {
             children[parent as usize].push(place as u32);
         }

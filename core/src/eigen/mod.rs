@@ -11,6 +11,9 @@
 //! Everything here is pure mathematics in the units of the pencil; nothing knows what the equations stand for.
 //! One thread, no clocks, no hash maps: the same input gives the same bytes.
 //!
+//! A pencil that is its own mirror image ([`Reflection`], [`Symbolic::mirrored`]) is given by one half and solved as two of half the size: those of
+//! motions that the mirror keeps and those that it turns round.
+//!
 //! Modes known from a pencil a little different are refined by [`refine()`], unproven. [`complement()`] adds what the modes left out answer
 //! to given loads.
 //!
@@ -33,16 +36,19 @@ mod drift;
 mod error;
 mod factor;
 mod fill;
+mod halves;
 mod inertia;
 mod lanczos;
 mod lanes;
 mod local_fill;
 mod lowest;
+mod part;
 mod pattern;
 mod pencil;
 mod proof;
 mod rayleigh_ritz;
 mod refine;
+mod reflection;
 mod report;
 mod request;
 mod rigid;
@@ -71,5 +77,6 @@ pub use lowest::lowest;
 pub use pattern::Pattern;
 pub use pencil::Pencil;
 pub use refine::{Onward, Refined, Refinement, Start, refine};
+pub use reflection::Reflection;
 pub use request::{Eigenpairs, Extent, LIMIT_MOVES, RESIDUAL_TOLERANCE, Request};
 pub use symbolic::Symbolic;

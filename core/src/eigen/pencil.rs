@@ -1,6 +1,7 @@
 //! K and M on one pattern, as given and checked.
 
 use super::error::check_values;
+use super::halves::{Halves, Side};
 use super::symmetric::Symmetric;
 use super::{EigenError, Pattern, Symbolic};
 
@@ -35,6 +36,17 @@ impl<'a> Checked<'a> {
         let stiffness = Symmetric::new(pencil.pattern, pencil.stiffness);
         let mass = Symmetric::without_zeros(pencil.pattern, pencil.mass);
         Ok(Checked { symbolic, stiffness, mass })
+    }
+
+    /// Both parts of the pencil of which `half` is given.
+    pub(super) fn parts(half: &Pencil, halves: &'a Halves) -> Result<[Checked<'a>; 2], EigenError> {
+        let symbolic = &halves.symbolic;
+        let Checked { mass, .. } = Checked::new(half, symbolic)?;
+        Ok(Side::BOTH.map(|side| Checked {
+            symbolic,
+            stiffness: Symmetric::new(symbolic.pattern(), halves.stiffness_on(half.stiffness, side)),
+            mass: mass.without(|equation| halves.stands_still(equation, side)),
+        }))
     }
 
     /// K - σM.

@@ -7,7 +7,7 @@ use super::ritz::Ritz;
 use super::shift::ZERO;
 
 /// A gap narrower than this share of λ + s is no place to count: rounding of K moves eigenvalues of fine meshes by 1e-7 or so.
-const LEAST_GAP: f64 = 1e-5;
+pub(super) const LEAST_GAP: f64 = 1e-5;
 /// Modes that only bound the gap need be no more accurate than this; their eigenvalues then err by its square.
 const BOUNDING: f64 = 1e-2;
 /// Places inside the gap that are tried in turn, should the factorisation lose digits at one.

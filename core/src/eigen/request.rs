@@ -51,7 +51,7 @@ impl Request<'_> {
 }
 
 /// Eigenpairs of K x = λ M x, lowest first.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Eigenpairs {
     /// (mode): λ, ascending.
     pub values: Vec<f64>,
@@ -61,6 +61,8 @@ pub struct Eigenpairs {
     pub residuals: Vec<f64>,
     /// (mode): largest |xᵢᵀMxⱼ - δᵢⱼ| over all modes and rigid modes j.
     pub orthogonality: Vec<f64>,
+    /// (rigid mode): the λ that K and M give it, zero but for rounding.
+    pub rigid: Vec<f64>,
     /// Eigenvalues below `counted_at` by inertia, rigid modes included; zero when no proof was asked for.
     pub counted_below: usize,
     /// Where inertia was counted: just above the last mode found, or the limit of [`Extent::Below`]. None when no proof was asked for.

@@ -7,7 +7,7 @@ use super::proof::{Gap, gap_above};
 use super::report::{Report, report};
 use super::ritz::Ritz;
 use super::shift::{self, Scale};
-use super::{EigenError, Eigenpairs, Factor, RESIDUAL_TOLERANCE};
+use super::{EigenError, Factor, RESIDUAL_TOLERANCE};
 use crate::patience::GivenUp;
 
 /// A mode is first taken for accurate at this share of the tolerance: the iteration knows residuals in the norm of M⁻¹, the report
@@ -29,26 +29,37 @@ pub(super) struct Task<'a> {
     pub(super) scale: Scale,
     /// The caller's shift; found here when left out.
     pub(super) shift: Option<f64>,
-    /// At least one, at most the equations less the rigid modes.
+    /// At least one, at most those available.
     pub(super) wanted: usize,
+    /// Equations that can move, less the rigid modes.
+    pub(super) available: usize,
     /// Vectors in a block.
     pub(super) width: usize,
-    pub(super) prove: bool,
     /// A count already made that the modes wanted must match.
     pub(super) proven: Option<Gap>,
 }
 
 /// The search's state.
 pub(super) struct Search<'a> {
-    task: Task<'a>,
-    shift: f64,
+    pub(super) task: Task<'a>,
+    pub(super) shift: f64,
     lanczos: Lanczos<'a>,
     tolerance: f64,
-    passes: usize,
+    pub(super) passes: usize,
     /// Whether the shift may still be moved when accuracy can't be had at it.
     may_move: bool,
     /// Expanded vectors at which Ritz pairs are worth a look.
     next_look: usize,
+    /// What the last count had to say against the modes found.
+    missed: Option<EigenError>,
+}
+
+/// Modes that are accurate, and what they were read from.
+pub(super) struct Found {
+    pub(super) report: Report,
+    ritz: Ritz,
+    /// Whether the basis spans everything.
+    full: bool,
 }
 
 impl<'a> Search<'a> {
@@ -62,7 +73,7 @@ impl<'a> Search<'a> {
         let may_move = task.shift.is_none();
         let tolerance = FIRST_SHARE * RESIDUAL_TOLERANCE;
         let next_look = task.wanted;
-        let mut search = Search { task, shift, lanczos, tolerance, passes: 0, may_move, next_look };
+        let mut search = Search { task, shift, lanczos, tolerance, passes: 0, may_move, next_look, missed: None };
         if may_move {
             search.settle_shift()?;
         }
@@ -111,42 +122,28 @@ impl<'a> Search<'a> {
         self.lanczos.step()
     }
 
-    /// Runs to the end.
-    pub(super) fn run(mut self) -> Result<Eigenpairs, EigenError> {
-        let available = self.task.rigid.dof - self.task.rigid.size();
+    /// Goes on until the modes wanted are accurate.
+    pub(super) fn find(&mut self) -> Result<Found, EigenError> {
+        let available = self.task.available;
         // Well-behaved pencils need about twice the modes wanted plus a few blocks; four times is for clusters at the end of the list.
         let limit = available.min(4 * self.task.wanted + 40 * self.task.width);
-        let mut missed = None;
         loop {
             let pending = self.lanczos.size() - self.lanczos.expanded();
             let full = pending == 0 && self.lanczos.refresh(self.task.width)? == 0;
-            if !full {
+            if !full && self.lanczos.expanded() < self.next_look {
                 self.step()?;
-            }
-            let expanded = self.lanczos.expanded();
-            if !full && expanded < self.next_look {
                 continue;
             }
+            let expanded = self.lanczos.expanded();
             self.next_look = expanded + self.task.width.max(expanded / 12);
             let ritz = Ritz::of(&self.lanczos)?;
             let accurate = self.accurate(&ritz);
             if accurate >= self.task.wanted {
-                let found = self.report(&ritz)?;
-                if found.accurate {
-                    match self.prove(&ritz, full)? {
-                        Verdict::Complete(gap) => return Ok(self.finish(found, gap)),
-                        Verdict::Undecided => {}
-                        Verdict::Missing { lambda, counted, found } => {
-                            missed = Some(EigenError::Missed { lambda, counted, found });
-                            if full || counted < found {
-                                return Err(EigenError::Missed { lambda, counted, found });
-                            }
-                            self.lanczos.refresh(self.task.width)?;
-                            // Fresh directions need a few steps before they show.
-                            self.next_look = expanded + 4 * self.task.width;
-                        }
-                    }
-                } else if self.tolerance > LEAST_TOLERANCE {
+                let report = self.report(&ritz)?;
+                if report.accurate {
+                    return Ok(Found { report, ritz, full });
+                }
+                if self.tolerance > LEAST_TOLERANCE {
                     self.tolerance *= TIGHTEN;
                 }
             } else if full {
@@ -160,8 +157,37 @@ impl<'a> Search<'a> {
                 }
                 let gave_up =
                     EigenError::NotConverged { converged: accurate, wanted: self.task.wanted, basis: expanded };
-                return Err(missed.unwrap_or(gave_up));
+                return Err(self.missed.take().unwrap_or(gave_up));
             }
+        }
+    }
+
+    /// Goes on for so many more modes.
+    pub(super) fn find_more(&mut self, count: usize) -> Result<Found, EigenError> {
+        self.task.wanted += count;
+        // They may be accurate already.
+        self.next_look = self.task.wanted.max(self.lanczos.expanded());
+        self.find()
+    }
+
+    /// Goes on until a count agrees with what was found; where it was taken.
+    pub(super) fn complete(&mut self, found: &mut Found) -> Result<Gap, EigenError> {
+        loop {
+            match self.prove(found)? {
+                Verdict::Complete(gap) => return Ok(gap),
+                Verdict::Undecided => {}
+                Verdict::Missing { lambda, counted, found: known } => {
+                    let missed = EigenError::Missed { lambda, counted, found: known };
+                    if found.full || counted < known {
+                        return Err(missed);
+                    }
+                    self.missed = Some(missed);
+                    self.lanczos.refresh(self.task.width)?;
+                    // Fresh directions need a few steps before they show.
+                    self.next_look = self.lanczos.expanded() + 4 * self.task.width;
+                }
+            }
+            *found = self.find()?;
         }
     }
 
@@ -183,32 +209,17 @@ impl<'a> Search<'a> {
         report(self.task.pencil, self.task.rigid, vectors, self.shift)
     }
 
-    fn prove(&self, ritz: &Ritz, full: bool) -> Result<Verdict, EigenError> {
+    fn prove(&self, found: &Found) -> Result<Verdict, EigenError> {
+        let Found { ritz, full, .. } = found;
         if let Some(gap) = &self.task.proven {
-            let found = ritz.theta.iter().filter(|&&theta| self.value(theta) < gap.lambda).count();
-            return Ok(Verdict::of(gap.clone(), self.task.wanted.min(found) + self.task.rigid.size()));
+            let below = ritz.theta.iter().filter(|&&theta| self.value(theta) < gap.lambda).count();
+            return Ok(Verdict::of(gap.clone(), self.task.wanted.min(below) + self.task.rigid.size()));
         }
-        if !self.task.prove {
-            return Ok(Verdict::Complete(None));
-        }
-        let Some((last, gap)) = gap_above(ritz, self.shift, self.task.wanted, full) else {
+        let Some((last, gap)) = gap_above(ritz, self.shift, self.task.wanted, *full) else {
             return Ok(Verdict::Undecided);
         };
         let (lambda, counted) = gap.count(self.task.pencil)?;
         Ok(Verdict::of(Gap { lambda, counted }, last + self.task.rigid.size()))
-    }
-
-    fn finish(&self, report: Report, gap: Option<Gap>) -> Eigenpairs {
-        Eigenpairs {
-            values: report.values,
-            vectors: report.vectors,
-            residuals: report.residuals,
-            orthogonality: report.orthogonality,
-            counted_below: gap.as_ref().map_or(0, |gap| gap.counted),
-            counted_at: gap.map(|gap| gap.lambda),
-            shift: self.shift,
-            passes: self.passes,
-        }
     }
 }
 
@@ -220,7 +231,7 @@ fn begin<'a>(task: &Task<'a>, factor: Factor<'a>, start: &[f64]) -> Result<Lancz
 
 /// What the count says of the modes found.
 enum Verdict {
-    Complete(Option<Gap>),
+    Complete(Gap),
     /// No gap to count in yet.
     Undecided,
     Missing {
@@ -233,7 +244,7 @@ enum Verdict {
 impl Verdict {
     fn of(gap: Gap, found: usize) -> Verdict {
         if gap.counted == found {
-            Verdict::Complete(Some(gap))
+            Verdict::Complete(gap)
         } else {
             Verdict::Missing { lambda: gap.lambda, counted: gap.counted, found }
         }

@@ -1,8 +1,9 @@
 //! Supernodes: what can be known of a factor from the pattern alone.
 
 use super::fill::columns;
+use super::halves::Halves;
 use super::supernodes::Supernodes;
-use super::{EigenError, Pattern};
+use super::{EigenError, Pattern, Reflection};
 
 /// Symbolic factorisation of a pattern: the supernodes of the factor.
 ///
@@ -13,6 +14,7 @@ pub struct Symbolic {
     pattern: Pattern,
     nodes: usize,
     pub(super) supernodes: Supernodes,
+    halves: Option<Box<Halves>>,
 }
 
 impl Symbolic {
@@ -32,7 +34,36 @@ impl Symbolic {
         if got > limit {
             return Err(EigenError::TooLarge { what: "the factor", got, limit });
         }
-        Ok(Symbolic { pattern: pattern.clone(), nodes: sizes.len(), supernodes })
+        Ok(Symbolic { pattern: pattern.clone(), nodes: sizes.len(), supernodes, halves: None })
+    }
+
+    /// The same, ready for pencils that are their own image under `reflection`, given by their [half](Symbolic::half). A reflection that takes the
+    /// pattern onto another one, or joins both sides past the mirror, is left aside.
+    ///
+    /// # Errors
+    /// As for [`Symbolic::new`].
+    pub fn mirrored(self, reflection: &Reflection) -> Result<Symbolic, EigenError> {
+        let halves = Halves::new(&self.pattern, reflection)?.map(Box::new);
+        Ok(Symbolic { halves, ..self })
+    }
+
+    /// The pattern of the half that says all of a mirrored pencil: what its own side adds to the entries of its own equations and of those in the
+    /// mirror. [`lowest`](super::lowest) and [`refine`](super::refine) take a pencil on it for the whole one.
+    #[must_use]
+    pub fn half(&self) -> Option<&Pattern> {
+        self.halves().map(|halves| halves.symbolic.pattern())
+    }
+
+    /// (entry of the half): the entries of the whole that it stands for, the second its image.
+    #[must_use]
+    pub fn half_entries(&self) -> &[[u32; 2]] {
+        self.halves().map_or(&[], |halves| &halves.entries)
+    }
+
+    /// (entry): values of a mirrored pencil from those of its half.
+    #[must_use]
+    pub fn whole_values(&self, half: &[f64]) -> Vec<f64> {
+        self.halves().map_or_else(Vec::new, |halves| halves.whole_values(half, self.pattern.entries()))
     }
 
     /// Number of equations.
@@ -51,6 +82,14 @@ impl Symbolic {
     #[must_use]
     pub fn nodes(&self) -> usize {
         self.nodes
+    }
+
+    pub(super) fn pattern(&self) -> &Pattern {
+        &self.pattern
+    }
+
+    pub(super) fn halves(&self) -> Option<&Halves> {
+        self.halves.as_deref()
     }
 
     pub(super) fn check(&self, pattern: &Pattern) -> Result<(), EigenError> {

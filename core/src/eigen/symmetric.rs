@@ -21,7 +21,7 @@ pub(super) struct Symmetric<'a> {
 
 impl<'a> Symmetric<'a> {
     /// With `values` on a `pattern`.
-    pub(super) fn new(pattern: &'a Pattern, values: &'a [f64]) -> Symmetric<'a> {
+    pub(super) fn new(pattern: &'a Pattern, values: impl Into<Cow<'a, [f64]>>) -> Symmetric<'a> {
         let Pattern { column_starts, row_indices, .. } = pattern;
         Symmetric { starts: column_starts.into(), rows: row_indices.as_slice().into(), values: values.into() }
     }
@@ -42,6 +42,20 @@ impl<'a> Symmetric<'a> {
             starts.push(rows.len());
         }
         Symmetric { starts: starts.into(), rows: rows.into(), values: kept.into() }
+    }
+
+    /// The same with zeros in the rows and columns of some equations.
+    pub(super) fn without(&self, left_out: impl Fn(usize) -> bool) -> Symmetric<'static> {
+        let (starts, rows, mut values) = (self.starts.to_vec(), self.rows.to_vec(), self.values.to_vec());
+        for (column, bounds) in starts.windows(2).enumerate() {
+            let all = left_out(column);
+            for at in bounds[0]..bounds[1] {
+                if all || left_out(rows[at] as usize) {
+                    values[at] = 0.0;
+                }
+            }
+        }
+        Symmetric { starts: starts.into(), rows: rows.into(), values: values.into() }
     }
 
     /// The rows of a column, from the diagonal on, and what stands there.

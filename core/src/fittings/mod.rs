@@ -64,6 +64,12 @@ pub struct Fittings {
 }
 
 impl Fittings {
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        *self == Self::default()
+    }
+
     /// Adds all of them to `model`; `rim_nodes` are the nodes on the outline, counter-clockwise.
     ///
     /// # Errors

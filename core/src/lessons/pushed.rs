@@ -77,7 +77,14 @@ pub(super) fn edge_stress(top: &mut Stages) -> Result<Reading, LessonError> {
 }
 
 fn answer(plan: &Plan, carved: &Carved, loads: &[PointLoad]) -> Result<Moved, LessonError> {
-    Ok(displacements(&carved.geometry, &plan.supports, &plan.equations, &carved.model, &plan.symbolic, loads)?)
+    Ok(displacements(
+        &carved.geometry,
+        &plan.supports,
+        &plan.equations,
+        &carved.whole_model(plan),
+        &plan.symbolic,
+        loads,
+    )?)
 }
 
 /// Mesh and wood of a top that something holds.
@@ -103,7 +110,7 @@ fn loads(top: &mut Stages, push: Push, size: MeshSize) -> Result<Vec<PointLoad>,
 fn on_feet(top: &mut Stages, size: MeshSize, feet_n: [f64; 2]) -> Result<Vec<PointLoad>, LessonError> {
     let (bridge, stands_at_m) = (top.bridge(), top.bridge_stands_at_m());
     let (plan, carved) = top.carved(size)?;
-    let surface = ShellSurface::new(&carved.geometry, carved.model.node_masses_kg(&plan.equations));
+    let surface = ShellSurface::new(&carved.geometry, carved.whole_model(plan).node_masses_kg(&plan.equations));
     let [bass, treble, _] = unit_loads(&bridge.patches(&surface, stands_at_m).ok_or(LessonError::NoBridge)?);
     let times = |loads: Vec<PointLoad>, by: f64| {
         loads.into_iter().map(move |load| PointLoad { force_n: load.force_n.map(|part| part * by), ..load })

@@ -1,7 +1,5 @@
 //! The edges of a mesh, each once.
 
-use std::collections::BTreeMap;
-
 /// Edges and which triangles they belong to.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Edges {
@@ -14,21 +12,27 @@ pub struct Edges {
 impl Edges {
     /// Numbers the edges of `triangles` (triangle, corner) in the order in which they are met.
     pub(crate) fn of(triangles: &[[u32; 3]]) -> Edges {
-        let mut numbers = BTreeMap::new();
-        let mut ends = Vec::new();
-        let of_triangle = triangles
-            .iter()
-            .map(|corners| {
-                [0, 1, 2].map(|side| {
-                    let (a, b) = (corners[side], corners[(side + 1) % 3]);
-                    let pair = [a.min(b), a.max(b)];
-                    *numbers.entry(pair).or_insert_with(|| {
-                        ends.push(pair);
-                        ends.len() as u32 - 1
-                    })
-                })
-            })
-            .collect();
+        // (lower node): the edges met there.
+        let mut met: Vec<Vec<u32>> = Vec::new();
+        let mut ends: Vec<[u32; 2]> = Vec::new();
+        let mut of_triangle = Vec::with_capacity(triangles.len());
+        for corners in triangles {
+            of_triangle.push([0, 1, 2].map(|side| {
+                let (a, b) = (corners[side], corners[(side + 1) % 3]);
+                let pair = [a.min(b), a.max(b)];
+                let lower = pair[0] as usize;
+                if met.len() <= lower {
+                    met.resize_with(lower + 1, Vec::new);
+                }
+                if let Some(&known) = met[lower].iter().find(|&&edge| ends[edge as usize] == pair) {
+                    return known;
+                }
+                let edge = ends.len() as u32;
+                met[lower].push(edge);
+                ends.push(pair);
+                edge
+            }));
+        }
         Edges { ends, of_triangle }
     }
 

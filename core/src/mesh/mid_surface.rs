@@ -1,6 +1,6 @@
 //! The carved wood's mid-surface on a plan mesh.
 
-use super::{Across, PlanMesh, plan_mesh::Mirror};
+use super::{Across, Mirror, PlanMesh};
 use crate::{graduation::Graduation, plan::Point, surface::Surface};
 
 /// Where the middle of the wood is, which way it faces and how thick it is.

@@ -41,7 +41,7 @@ pub use error::MeshError;
 pub use locate::{Locator, Shares, interpolated};
 pub use mid_surface::{MidSurface, Sample};
 pub use moved::{MovableMesh, Unmoved};
-pub use plan_mesh::{MeshSize, PlanMesh};
+pub use plan_mesh::{MeshSize, Mirror, PlanMesh};
 
 /// How far a chord of the mesh's boundary may stray from the curve on bodies up to a violin's length, mm. A rounding of 1 mm
 /// radius then still has chords of 0.6 mm; smaller costs nodes in proportion to its inverse square root.

@@ -61,12 +61,12 @@ pub struct PlanMesh {
 }
 
 /// Nodes and edges that mirror an earlier one; none for the others.
-#[derive(Default)]
-pub(super) struct Mirror {
+#[derive(Clone, Debug, Default)]
+pub struct Mirror {
     /// (node) node.
-    pub(super) of_node: Vec<Option<u32>>,
+    pub of_node: Vec<Option<u32>>,
     /// (edge) edge.
-    pub(super) of_edge: Vec<Option<u32>>,
+    pub of_edge: Vec<Option<u32>>,
 }
 
 /// Rounds of smoothing and of mending sharp triangles, each with a new triangulation: most is gained in the first few.
@@ -124,7 +124,7 @@ impl PlanMesh {
     }
 
     /// Which node and which edge mirrors which; none unless the second half of the triangles mirrors the first exactly.
-    pub(super) fn mirror(&self) -> Option<Mirror> {
+    pub fn mirror(&self) -> Option<Mirror> {
         let (own, images) = self.triangles.split_at(self.triangles.len() / 2);
         let (own_edges, image_edges) = self.edges.of_triangle.split_at(own.len());
         let mut mirror =

@@ -9,7 +9,7 @@
 use super::matching::{displacements, pair_off, push_unit_moves, roots_of_masses};
 use super::solve::{BLOCK, frequency_hz};
 use super::{Modes, ModesError, ModesRequest, name_modes, rigid_motions};
-use crate::eigen::{Extent, Onward, Pencil, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
+use crate::eigen::{Extent, Onward, Refinement, Request, Start, Symbolic, inner_products, lowest, refine};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// Vectors iterated beside the modes shown. Four, one of them fresh each time, are what a block solve takes at once; with fewer the highest mode
@@ -84,7 +84,7 @@ pub fn follow_modes(
     before: Option<&Trail>,
 ) -> Result<Followed, ModesError> {
     ModesRequest::lowest(count).check()?;
-    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
+    let pencil = model.pencil(equations, symbolic);
     let rigid = rigid_motions(geometry, supports, &model.ties, equations).concat();
     let rigid = (!rigid.is_empty()).then_some(rigid.as_slice());
     let kept = count + GUARDS - FRESH;
@@ -112,17 +112,16 @@ pub fn follow_modes(
         }
         None => None,
     };
-    let on_nodes = |vectors: &[f64]| equations.spread(&vectors[..kept * equations.count()]);
     let (values, mut shapes, onward, residuals, passes, shift) = match refined {
         Some((found, shift)) => {
-            let shapes = on_nodes(&found.onward.vectors);
+            let shapes = equations.spread(&found.onward.vectors(symbolic, kept));
             (found.values, shapes, Some(found.onward), found.residuals, Some(found.passes), shift)
         }
         None => {
             let extent = Extent::Count(kept);
             let request = Request { extent, rigid, block: BLOCK, prove: false, shift: None, start: None };
             let found = lowest(&pencil, symbolic, &request)?;
-            (found.values, on_nodes(&found.vectors), None, found.residuals, None, found.shift)
+            (found.values, equations.spread(&found.vectors), None, found.residuals, None, found.shift)
         }
     };
     let (identities, unused) = carry_on(geometry, before, &mut shapes, count);

@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 use thiserror::Error;
 
 use super::{Modes, name_modes, rigid_motions};
-use crate::eigen::{EigenError, Extent, Pencil, Request, Symbolic, lowest};
+use crate::eigen::{EigenError, Extent, Request, Symbolic, lowest};
 use crate::shell::{DOFS_PER_NODE, Equations, ShellGeometry, ShellModel, Supports};
 
 /// What is wanted of the modes.
@@ -90,10 +90,8 @@ pub fn solve_modes(
     request: &ModesRequest,
 ) -> Result<Modes, ModesError> {
     let extent = request.extent()?;
-    let pencil = Pencil { pattern: &equations.pattern, stiffness: &model.stiffness, mass: &model.mass };
-    let rigid = rigid_motions(geometry, supports, &model.ties, equations);
-    let rigid_hz = rigid.iter().map(|motion| rayleigh_hz(&pencil, motion)).collect();
-    let rigid: Vec<f64> = rigid.concat();
+    let pencil = model.pencil(equations, symbolic);
+    let rigid = rigid_motions(geometry, supports, &model.ties, equations).concat();
     let found = lowest(
         &pencil,
         symbolic,
@@ -113,7 +111,7 @@ pub fn solve_modes(
         names: Vec::new(),
         residuals: found.residuals,
         orthogonality: found.orthogonality,
-        rigid_hz,
+        rigid_hz: found.rigid.iter().map(|lambda| frequency_hz(lambda.abs())).collect(),
         counted: found.counted_at.map(|_| found.counted_below),
     };
     modes.shapes.chunks_exact_mut(modes.nodes * DOFS_PER_NODE).for_each(fix_sign);
@@ -137,10 +135,4 @@ fn fix_sign(shape: &mut [f64]) {
 /// Hz of λ in rad²/s².
 pub(crate) fn frequency_hz(lambda: f64) -> f64 {
     lambda.max(0.0).sqrt() / TAU
-}
-
-/// The frequency of a shape by Rayleigh's quotient, Hz.
-fn rayleigh_hz(pencil: &Pencil, shape: &[f64]) -> f64 {
-    let energy = |values: &[f64]| pencil.pattern.quadratic(values, shape);
-    frequency_hz((energy(pencil.stiffness) / energy(pencil.mass)).abs())
 }

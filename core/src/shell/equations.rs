@@ -2,6 +2,7 @@
 
 use super::error::ShellError;
 use super::supports::{DOFS_PER_NODE, Supports};
+use crate::ascending::distinct;
 use crate::eigen::{Pattern, elimination_order};
 
 /// Equation numbers of the degrees of freedom that can move, and the sparsity pattern they make.
@@ -42,9 +43,8 @@ impl Equations {
         for nodes_columns in node_of_equation.chunk_by(|a, b| a == b) {
             let node = nodes_columns[0];
             let around = neighbours[node as usize].iter().chain([&node]);
-            let mut rows: Vec<u32> =
-                around.flat_map(|&other| equation_of[other as usize].iter().flatten().copied()).collect();
-            rows.sort_unstable();
+            let rows =
+                distinct(around.flat_map(|&other| equation_of[other as usize].iter().flatten().copied()).collect());
             for _ in nodes_columns {
                 let column = column_starts.len() as u32 - 1;
                 row_indices.extend(rows.iter().filter(|row| **row >= column));
@@ -121,6 +121,10 @@ impl Equations {
         vectors
     }
 
+    pub(super) fn triangle_count(&self) -> usize {
+        self.places.len()
+    }
+
     /// Where the parts of `triangle` go: (entry of an element's lower triangle, column by column), [`HELD`] where a degree of
     /// freedom is held.
     pub(super) fn places(&self, triangle: usize) -> &[u32; ELEMENT_ENTRIES] {
@@ -153,11 +157,7 @@ fn moving_neighbours(triangles: &[[u32; 3]], supports: &Supports) -> Result<Vec<
             neighbours[node as usize].extend(triangle.iter().filter(|&&other| other != node && moves(other)));
         }
     }
-    for list in &mut neighbours {
-        list.sort_unstable();
-        list.dedup();
-    }
-    Ok(neighbours)
+    Ok(neighbours.into_iter().map(distinct).collect())
 }
 
 #[cfg(test)]

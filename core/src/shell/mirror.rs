@@ -3,7 +3,9 @@
 use nalgebra::Vector3;
 
 use super::element::{Element, ElementMatrix};
+use super::equations::Equations;
 use super::patch::Patch;
+use crate::eigen::Reflection;
 
 /// (corner, edge): which of the mirrored triangle's stands for it. Two corners change places, so that both facets face the same way.
 const CORNERS: [usize; 3] = [0, 2, 1];
@@ -51,6 +53,28 @@ impl Element {
             SIGNS[row % 6] * SIGNS[column % 6] * self.stiffness[(stands_for(row), stands_for(column))]
         });
         Self { stiffness, normal: mirrored(&self.normal), area: self.area }
+    }
+}
+
+impl Equations {
+    /// How the mirror takes the equations onto each other; `image_of` (node): the node that it mirrors, none for one that has an image of its own or
+    /// lies in the mirror. None where a node is held otherwise than its image.
+    #[must_use]
+    pub fn reflection(&self, image_of: &[Option<u32>]) -> Option<Reflection> {
+        let mut reflection = Reflection { image_of: vec![0; self.count()], turns: vec![false; self.count()] };
+        for (node, (equations, image_of)) in self.equation_of.iter().zip(image_of).enumerate() {
+            let own = self.equation_of.get(image_of.map_or(node, |own| own as usize))?;
+            for ((image, own), sign) in equations.iter().zip(own).zip(SIGNS) {
+                if let (Some(image), Some(own)) = (image, own) {
+                    reflection.image_of[*image as usize] = *own;
+                    reflection.turns[*image as usize] = sign < 0.0;
+                }
+                if image.is_some() != own.is_some() {
+                    return None;
+                }
+            }
+        }
+        Some(reflection)
     }
 }
 

@@ -2,6 +2,8 @@
 
 use nalgebra::{Matrix5, Vector3, Vector5};
 
+use crate::ascending::distinct;
+
 /// Facets that lean from the mean of those round a node by more than this meet in a fold there, not in a smooth surface seen
 /// coarsely. Half of 45°: eight facets round a circle still count as smooth, the corner of a box does not.
 const FOLD_COSINE: f64 = 0.92;
@@ -102,9 +104,7 @@ fn fitted_normal(
     };
     let mut near = vec![node as u32];
     for _ in 0..MOST_RINGS {
-        near = near.iter().copied().flat_map(ring).collect();
-        near.sort_unstable();
-        near.dedup();
+        near = distinct(near.iter().copied().flat_map(ring).collect());
         if near.len() > ENOUGH {
             break;
         }

@@ -1,5 +1,7 @@
 //! The wood on the mesh: mid-surface, shell, fittings and mass.
 
+use std::borrow::Cow;
+
 use super::{Plan, Shape, TopError};
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::{Across, MidSurface};
@@ -16,8 +18,8 @@ pub struct Carved {
     pub mid_surface: MidSurface,
     /// The same as the elements see it.
     pub geometry: ShellGeometry,
-    /// Stiffness and mass.
-    pub model: ShellModel,
+    /// Stiffness and mass, of one side only where that says all.
+    pub(super) model: ShellModel,
 }
 
 impl Carved {
@@ -39,10 +41,22 @@ impl Carved {
             .with_mid_edges(edge_normals, edge_thickness_mm, &plan.mesh.edges.of_triangle)
             .with_free_edges(free_edges(plan, fittings.rim.is_some()));
         let options = ElementOptions::default();
-        let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
-        let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };
-        fittings.fit(&bare, &plan.mesh.rim_nodes, &mut model)?;
+        let model = match plan.one_side.as_ref().filter(|_| fittings.is_nothing()) {
+            Some(side) => ShellModel::assemble_one_side(&geometry, wood, &plan.equations, side, options)?,
+            None => {
+                let mut model = ShellModel::assemble(&geometry, wood, &plan.equations, options)?;
+                let bare = Bare { geometry: &geometry, wood, equations: &plan.equations, options };
+                fittings.fit(&bare, &plan.mesh.rim_nodes, &mut model)?;
+                model
+            }
+        };
         Ok(Self { mid_surface, geometry, model })
+    }
+
+    /// Stiffness and mass of the whole top on `plan`.
+    #[must_use]
+    pub fn whole_model(&self, plan: &Plan) -> Cow<'_, ShellModel> {
+        self.model.whole(&plan.symbolic)
     }
 
     /// Mass of the wood, the bar included, g.
@@ -77,4 +91,96 @@ fn free_edges(plan: &Plan, on_ribs: bool) -> Vec<[bool; 3]> {
         }
     }
     free
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::fittings_tests::fit_out;
+    use crate::design::{BassArch, Design, PaintedThickness, PlanPlace, Rim, SoundHoleChoice};
+    use crate::mesh::MeshSize;
+    use crate::top::Stages;
+
+    type Change = fn(&mut Design);
+
+    fn changed(change: Change) -> Stages {
+        let mut design = Design::demo();
+        change(&mut design);
+        Stages::new(design)
+    }
+
+    /// The same equations and the same modes as if every element had been worked out.
+    #[test]
+    fn one_side_says_all_of_a_top_whose_sides_are_alike() {
+        let rims: [(&str, Change); 3] = [
+            ("free", |_| ()),
+            ("hinged", |design| design.rim = Rim::Hinged),
+            ("clamped", |design| design.rim = Rim::Clamped),
+        ];
+        for (name, change) in rims {
+            let mut stages = changed(change);
+            let wood = stages.design().wood.wood().unwrap();
+            let (plan, carved) = stages.carved(MeshSize::Preview).unwrap();
+            let Cow::Owned(told) = carved.whole_model(plan) else { panic!("{name}: it was assembled whole") };
+            let options = ElementOptions::default();
+            let whole = ShellModel::assemble(&carved.geometry, &wood, &plan.equations, options).unwrap();
+            assert!((told.total_mass_kg / whole.total_mass_kg - 1.0).abs() < 1e-12, "{name}");
+            let starts = &plan.equations.pattern.column_starts;
+            for (told, whole) in [(&told.stiffness, &whole.stiffness), (&told.mass, &whole.mass)] {
+                let root = |equation: usize| whole[starts[equation]].sqrt();
+                for column in 0..plan.equations.count() {
+                    for at in starts[column]..starts[column + 1] {
+                        let row = plan.equations.pattern.row_indices[at] as usize;
+                        assert!((told[at] - whole[at]).abs() <= 1e-11 * root(row) * root(column), "{name}: {at}");
+                    }
+                }
+            }
+            let request = ModesRequest::lowest(20);
+            let halves = carved.modes(plan, &request).unwrap();
+            let modes =
+                solve_modes(&carved.geometry, &plan.supports, &plan.equations, &whole, &plan.symbolic, &request)
+                    .unwrap();
+            assert_eq!((halves.counted, halves.rigid_hz.len()), (modes.counted, modes.rigid_hz.len()), "{name}");
+            assert!(halves.rigid_hz.iter().all(|hz| *hz < 0.01), "{name}: {:?}", halves.rigid_hz);
+            assert_eq!(halves.names, modes.names, "{name}");
+            for mode in 0..20 {
+                let ratio = halves.frequencies_hz[mode] / modes.frequencies_hz[mode];
+                assert!((ratio - 1.0).abs() < 1e-9, "{name}, mode {mode}: {ratio}");
+                let apart = halves.shape(mode).iter().zip(modes.shape(mode)).map(|(a, b)| (a - b).abs());
+                let largest = modes.shape(mode).iter().fold(0.0, |largest: f64, value| largest.max(value.abs()));
+                assert!(apart.fold(0.0, f64::max) < 1e-5 * largest, "{name}, mode {mode}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_top_whose_sides_differ_is_assembled_whole() {
+        let changes: [(&str, Change); 8] = [
+            ("leaning rings", |design| design.wood.ring_angle_deg = 3.0),
+            ("bar", |design| design.bar = fitted_out().bar),
+            ("post", |design| design.post = fitted_out().post),
+            ("mass", |design| design.masses = fitted_out().masses),
+            ("ribs that give way", |design| design.rim = fitted_out().rim),
+            ("one hole", |design| design.sound_holes.bass = SoundHoleChoice::None),
+            ("one side's arch", |design| {
+                let arch = &mut design.arching.cross_arches.waist;
+                arch.bass = Some(BassArch { fullness: 1.02 * arch.fullness, curve: arch.curve.clone() });
+            }),
+            ("painted", |design| {
+                let place = PlanPlace { across_mm: 40.0, station_mm: 150.0 };
+                design.graduation.painted.push(PaintedThickness { place, thickness_mm: 2.0, reach_mm: 30.0 });
+            }),
+        ];
+        for (name, change) in changes {
+            let mut stages = changed(change);
+            let (plan, carved) = stages.carved(MeshSize::Preview).unwrap();
+            assert!(matches!(carved.whole_model(plan), Cow::Borrowed(_)), "{name}");
+        }
+    }
+
+    fn fitted_out() -> Design {
+        let mut design = Design::demo();
+        fit_out(&mut design);
+        design
+    }
 }

@@ -72,12 +72,13 @@ fn modes_followed_are_those_of_a_search_from_nothing() {
     }
 }
 
-/// Drags in small steps, as far as a step factorises only now and then: (what, change by a step, most steps of twenty that factorise).
+/// Drags in small steps, as far as a step factorises only now and then: (what, change by a step, most steps of twenty in which one half of the pencil
+/// is factorised, or both are).
 const DRAGS: [(&str, Handle, usize); 4] = [
-    ("arch by tenths", |design, steps| design.arching.apex_height_mm += 0.1 * steps, 5),
-    ("arch by thirds", |design, steps| design.arching.apex_height_mm += 0.33 * steps, 12),
+    ("arch by tenths", |design, steps| design.arching.apex_height_mm += 0.1 * steps, 8),
+    ("arch by thirds", |design, steps| design.arching.apex_height_mm += 0.33 * steps, 17),
     ("thickness by twentieths", |design, steps| design.graduation.centre_mm -= 0.05 * steps, 4),
-    ("lower eyes by tenths", |design, steps| move_lower_eyes(design, 0.1 * steps), 8),
+    ("lower eyes by tenths", |design, steps| move_lower_eyes(design, 0.1 * steps), 11),
 ];
 
 #[test]

@@ -82,15 +82,15 @@ pub fn drivable_modes(
 ) -> Result<DrivableModes, TopError> {
     let stands_at_m = bridge_stands_at_m(design);
     let geometry = &carved.geometry;
-    let surface = ShellSurface::new(geometry, carved.model.node_masses_kg(&plan.equations));
+    let model = carved.whole_model(plan);
+    let surface = ShellSurface::new(geometry, model.node_masses_kg(&plan.equations));
     let Some(patches) = bridge.patches(&surface, stands_at_m) else {
         let [x_mm, y_mm] = stands_at_m.map(|at| at / M_PER_MM);
         return Err(FittingError::OffTheWood { what: "the bridge", x_mm, y_mm }.into());
     };
     let forces = unit_loads(&patches).map(|loads| right_side(&plan.equations, &loads)).concat();
     let modes = carved.modes(plan, request)?;
-    let complete =
-        complete_modes(geometry, &plan.supports, &plan.equations, &carved.model, &plan.symbolic, &modes, &forces);
+    let complete = complete_modes(geometry, &plan.supports, &plan.equations, &model, &plan.symbolic, &modes, &forces);
     let CompleteModes { rigid, residual, frequencies_hz, shapes } = complete?;
     let node_values = geometry.node_count() * DOFS_PER_NODE;
     let slopes = energy_slopes(design, plan, carved, &shapes[rigid * node_values..])?;

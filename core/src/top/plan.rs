@@ -5,7 +5,7 @@ use crate::design::Rim;
 use crate::eigen::Symbolic;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::patience;
-use crate::shell::{Equations, Supports};
+use crate::shell::{Equations, OneSide, Supports};
 
 /// What a rim holds unmoved, which decides the equations; a rim on springs holds nothing so.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,6 +43,8 @@ pub struct Plan {
     pub equations: Equations,
     /// The pattern of the factor.
     pub symbolic: Symbolic,
+    /// Of a mesh whose sides mirror each other.
+    pub one_side: Option<OneSide>,
 }
 
 impl Plan {
@@ -62,6 +64,11 @@ impl Plan {
         let equations = Equations::new(&mesh.triangles, &supports)?;
         patience::check()?;
         let symbolic = Symbolic::new(&equations.pattern)?;
-        Ok(Self { mesh, supports, equations, symbolic })
+        let symbolic = match mesh.mirror().and_then(|mirror| equations.reflection(&mirror.of_node)) {
+            Some(reflection) => symbolic.mirrored(&reflection)?,
+            None => symbolic,
+        };
+        let one_side = OneSide::new(&equations, &symbolic);
+        Ok(Self { mesh, supports, equations, symbolic, one_side })
     }
 }

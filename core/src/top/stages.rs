@@ -5,7 +5,7 @@ use super::kept::Kept;
 use super::laid::Laid;
 use super::shape::Boundaries;
 use super::{Carved, Held, MotionField, Picture, Plan, Shape, SwingingField, TopError, signatures};
-use crate::design::{ArchingMeasures, Design, GraduationMeasures, OutlineMeasures, SoundHoles};
+use crate::design::{ArchingMeasures, Design, DesignError, GraduationMeasures, OutlineMeasures, SoundHoles};
 use crate::fittings::Fittings;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::modes::{Followed, Modes, ModesRequest};
@@ -60,6 +60,8 @@ pub(super) type CarvedFrom = (MeshedFrom, usize, WoodChoice, Fittings);
 #[derive(Debug)]
 pub struct Stages {
     pub(super) design: Design,
+    /// What is wrong with the numbers of the design that this began with.
+    fault: Option<DesignError>,
     boundaries: Kept<BoundedFrom, Boundaries>,
     shape: Kept<ShapedFrom, Shape>,
     pub(super) sizes: [OnMesh; 3],
@@ -95,7 +97,20 @@ impl Stages {
     /// Starts with `design`; nothing is computed yet.
     #[must_use]
     pub fn new(design: Design) -> Self {
-        Self { design, boundaries: Kept::default(), shape: Kept::default(), sizes: Default::default() }
+        let fault = design.check_numbers().err();
+        Self { fault, design, ..Self::demo() }
+    }
+
+    /// Starts with the demonstration design.
+    #[must_use]
+    pub fn demo() -> Self {
+        Self {
+            design: Design::demo(),
+            fault: None,
+            boundaries: Kept::default(),
+            shape: Kept::default(),
+            sizes: Default::default(),
+        }
     }
 
     /// The design.
@@ -110,6 +125,19 @@ impl Stages {
     /// [`TopError::Design`] or [`TopError::Wood`] naming the measure at fault.
     pub fn set_design(&mut self, design: Design) -> Result<(), TopError> {
         design.check_numbers()?;
+        self.set_within_limits(design)
+    }
+
+    /// The same from a JSON document.
+    ///
+    /// # Errors
+    /// As there, and what is wrong with the document.
+    pub fn open(&mut self, json: &str) -> Result<(), TopError> {
+        self.set_within_limits(Design::parse(json)?)
+    }
+
+    /// The same for a design whose numbers are known to be within their limits: they were read so.
+    fn set_within_limits(&mut self, design: Design) -> Result<(), TopError> {
         Fittings::of_design(&design)?;
         draw(&mut self.boundaries, &mut self.shape, &design)?;
         let Boundaries { outline, holes, .. } = self.boundaries.last().expect(MADE);
@@ -124,8 +152,10 @@ impl Stages {
     /// [`TopError::Design`] naming the measure at fault.
     pub fn shape(&mut self) -> Result<&Shape, TopError> {
         if self.shape.last().is_none() {
-            // Nobody has checked the design that this began with.
-            self.set_design(self.design.clone())?;
+            if let Some(fault) = &self.fault {
+                return Err(fault.clone().into());
+            }
+            self.set_within_limits(self.design.clone())?;
         }
         draw(&mut self.boundaries, &mut self.shape, &self.design)
     }
@@ -193,7 +223,7 @@ impl Stages {
 
     fn drawn_on(&mut self, size: MeshSize) -> Result<(Drawn<'_>, &mut OnMesh), TopError> {
         self.shape()?;
-        let Self { design, boundaries, shape, sizes } = self;
+        let Self { design, boundaries, shape, sizes, .. } = self;
         let (boundaries, number) = (boundaries.number(), shape.number());
         let drawn = Drawn { design, shape: shape.last().expect(MADE), boundaries, number };
         Ok((drawn, &mut sizes[size as usize]))

@@ -115,12 +115,12 @@ fn scipy(python: &Path, plan: &Plan, carved: &Carved) -> Result<Timed> {
     let starts = |list: &[usize]| list.iter().flat_map(|&start| (start as u64).to_le_bytes()).collect::<Vec<u8>>();
     let rows = |list: &[u32]| list.iter().flat_map(|&row| u64::from(row).to_le_bytes()).collect::<Vec<u8>>();
     let values = |list: &[f64]| list.iter().flat_map(|value| value.to_le_bytes()).collect::<Vec<u8>>();
-    let pattern = &plan.equations.pattern;
+    let (pattern, model) = (&plan.equations.pattern, carved.whole_model(plan));
     for (name, bytes) in [
         ("starts", starts(&pattern.column_starts)),
         ("rows", rows(&pattern.row_indices)),
-        ("stiffness", values(&carved.model.stiffness)),
-        ("mass", values(&carved.model.mass)),
+        ("stiffness", values(&model.stiffness)),
+        ("mass", values(&model.mass)),
     ] {
         std::fs::write(folder.path().join(name), bytes)?;
     }

@@ -30,7 +30,7 @@ impl Workshop {
     #[expect(clippy::new_without_default, reason = "made by JavaScript's `new` only")]
     pub fn new() -> Workshop {
         console_error_panic_hook::set_once();
-        Workshop { stages: Stages::new(Design::demo()), solved: None, followed: None }
+        Workshop { stages: Stages::demo(), solved: None, followed: None }
     }
 
     /// The demonstration design as JSON.
@@ -44,8 +44,7 @@ impl Workshop {
     /// # Errors
     /// What is wrong with the document or the measures in it; the previous design stays.
     pub fn open_design(&mut self, json: &str) -> Result<(), Box<Problem>> {
-        self.stages.set_design(Design::parse(json)?)?;
-        Ok(())
+        Ok(self.stages.open(json)?)
     }
 
     /// The top as triangles on the "preview", "standard" or "fine" mesh, or on the one of that size that [`Workshop::follow`] moves

@@ -27,7 +27,7 @@ fn beam(elements: usize) -> (Vec<Vec<f64>>, Vec<Vec<f64>>) {
 }
 
 /// K⊗M + M⊗K against M⊗M: its eigenvalues are all sums of two of the beam's. Four equations a node.
-fn crossed_beams(elements: usize) -> Assembled {
+pub(super) fn crossed_beams(elements: usize) -> Assembled {
     let (k, m) = beam(elements);
     let (size, nodes) = (k.len(), elements + 1);
     let equation = |a: usize, b: usize| 4 * ((a / 2) * nodes + b / 2) + 2 * (a % 2) + b % 2;
@@ -50,7 +50,7 @@ fn crossed_beams(elements: usize) -> Assembled {
 }
 
 /// Products of the beam's two rigid motions: (mode, equation).
-fn rigid(elements: usize) -> Vec<f64> {
+pub(super) fn rigid(elements: usize) -> Vec<f64> {
     let (nodes, h) = (elements + 1, 1.0 / elements as f64);
     let shift = |equation: usize| if equation.is_multiple_of(2) { 1.0 } else { 0.0 };
     let turn = |equation: usize| if equation.is_multiple_of(2) { (equation / 2) as f64 * h } else { h };

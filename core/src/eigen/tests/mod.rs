@@ -5,12 +5,14 @@ mod beams;
 mod closed_forms;
 mod dense;
 mod frame;
+mod mirrored;
 mod promises;
 mod refine;
 mod refusals;
 
 use super::{
-    EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Request, Symbolic, count_below, elimination_order, lowest,
+    EigenError, Eigenpairs, Extent, Factor, Pattern, Pencil, Reflection, Request, Symbolic, count_below,
+    elimination_order, lowest,
 };
 use assembly::{Assembled, Element, assemble};
 

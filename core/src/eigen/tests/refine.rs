@@ -59,13 +59,13 @@ fn refined_modes_keep_every_promise_at_any_residual_asked_for() {
 fn residuals_are_those_of_the_equations() {
     changed(0.05, |pencil, symbolic, refinement| {
         let found = refine(pencil, symbolic, &Refinement { residual: 1e-1, ..refinement }).unwrap().unwrap();
-        compare_residuals(pencil, &found);
+        compare_residuals(pencil, symbolic, &found);
         assert!(found.residuals[WANTED - 1] > 1e-3, "more than rounding is compared");
     });
 }
 
 /// The residuals said with those of K x = λ M x, written out.
-fn compare_residuals(pencil: &Pencil, found: &Refined) {
+fn compare_residuals(pencil: &Pencil, symbolic: &Symbolic, found: &Refined) {
     let pattern = pencil.pattern;
     let product = |values: &[f64], x: &[f64]| {
         let mut y = vec![0.0; x.len()];
@@ -82,7 +82,7 @@ fn compare_residuals(pencil: &Pencil, found: &Refined) {
         y
     };
     let norm = |x: &[f64]| x.iter().map(|x| x * x).sum::<f64>().sqrt();
-    for (mode, x) in found.onward.vectors.chunks_exact(pattern.dof()).take(WANTED).enumerate() {
+    for (mode, x) in found.onward.vectors(symbolic, WANTED).chunks_exact(pattern.dof()).enumerate() {
         let inertia: Vec<f64> = product(pencil.mass, x).iter().map(|m| m * found.values[mode]).collect();
         let left: Vec<f64> = product(pencil.stiffness, x).iter().zip(&inertia).map(|(k, m)| k - m).collect();
         let (own, said) = (norm(&left) / norm(&inertia), found.residuals[mode]);
@@ -93,9 +93,7 @@ fn compare_residuals(pencil: &Pencil, found: &Refined) {
 
 /// What `found` leaves for the next, without its factor.
 fn without_factor(found: &Refined) -> Onward {
-    let mut onward = found.onward.clone();
-    onward.factor = None;
-    onward
+    found.onward.clone().without_factor()
 }
 
 /// The same vectors from another start: forces of the pencil before.
@@ -106,7 +104,8 @@ fn forces_lead_where_their_vectors_do() {
         let onward = without_factor(&first);
         let heavier: Vec<f64> = pencil.mass.iter().map(|mass| 1.01 * mass).collect();
         let pencil = Pencil { mass: &heavier, ..*pencil };
-        let by_vectors = Refinement { start: Start::Vectors(&first.onward.vectors), ..refinement };
+        let by_vectors =
+            Refinement { start: Start::Vectors(&first.onward.vectors(symbolic, WANTED + 3)), ..refinement };
         let by_forces = Refinement { start: Start::Onward(&onward), ..refinement };
         let [one, other] = [by_vectors, by_forces].map(|way| refine(&pencil, symbolic, &way).unwrap().unwrap());
         for mode in 0..WANTED {
@@ -135,12 +134,12 @@ fn forces_of_another_mass_lead_there_too() {
             assert!((value / exact - 1.0).abs() < 1e-7, "{value} {exact}");
         }
         let at_once = Refinement { start, residual: 1e3, ..refinement };
-        compare_residuals(&pencil, &refine(&pencil, symbolic, &at_once).unwrap().unwrap());
+        compare_residuals(&pencil, symbolic, &refine(&pencil, symbolic, &at_once).unwrap().unwrap());
     });
 }
 
 /// The modes of the frame whose masses grew by `share`, refined from those of the frame before with the factor of that, and sought from nothing.
-fn with_a_factor_of_before(share: f64, check: impl FnOnce(&Pencil, &Refined, &[f64])) {
+fn with_a_factor_of_before(share: f64, check: impl FnOnce(&Pencil, &Symbolic, &Refined, &[f64])) {
     let frame = frame(20);
     changed(share, |pencil, symbolic, refinement| {
         let before = Pencil { mass: &frame.pencil.mass, ..*pencil };
@@ -148,29 +147,29 @@ fn with_a_factor_of_before(share: f64, check: impl FnOnce(&Pencil, &Refined, &[f
         let onward = Refinement { start: Start::Onward(&first.onward), ..refinement };
         let request = Request { rigid: refinement.rigid, ..Request::count(WANTED) };
         let exact = lowest(pencil, symbolic, &request).unwrap();
-        check(pencil, &refine(pencil, symbolic, &onward).unwrap().unwrap(), &exact.values);
+        check(pencil, symbolic, &refine(pencil, symbolic, &onward).unwrap().unwrap(), &exact.values);
     });
 }
 
 #[test]
 fn a_factor_of_before_leads_nearly_as_well() {
     for share in [0.0, 1e-3, 1e-2] {
-        with_a_factor_of_before(share, |pencil, found, exact| {
+        with_a_factor_of_before(share, |pencil, symbolic, found, exact| {
             assert_eq!(found.passes, 0, "{share}");
             for (mode, exact) in exact.iter().enumerate() {
                 let off = found.values[mode] / exact - 1.0;
                 // A Ritz value lies above, by the square of what its vector lacks, which is less than the change itself.
                 assert!(off > -1e-9 && off < share * share + 1e-9, "{share}, mode {mode}: {off}");
             }
-            compare_residuals(pencil, found);
+            compare_residuals(pencil, symbolic, found);
         });
     }
 }
 
 #[test]
 fn a_factor_that_misleads_is_not_followed() {
-    with_a_factor_of_before(1.0, |_, found, exact| {
-        assert!(found.passes > 0 && found.onward.factor.is_none());
+    with_a_factor_of_before(1.0, |_, _, found, exact| {
+        assert!(found.passes > 0 && !found.onward.has_factor());
         for (value, exact) in found.values.iter().zip(exact) {
             assert!((value / exact - 1.0).abs() < 1e-6, "{value} {exact}");
         }

@@ -18,12 +18,13 @@ const LOSS: f64 = 0.02;
 /// (load, equation): displacements of K(1 + iη) − ω²M under `loads` (load, equation), by an LU factorisation that is none of ours.
 fn solved(stages: &mut Stages, hz: f64, loads: &[Vec<f64>]) -> Mat<Complex> {
     let (plan, carved) = stages.carved(MeshSize::Preview).unwrap();
+    let model = carved.whole_model(plan);
     let (pattern, square) = (&plan.equations.pattern, (TAU * hz).powi(2));
     let mut entries = Vec::new();
     for column in 0..pattern.dof() {
         for at in pattern.column_starts[column]..pattern.column_starts[column + 1] {
             let row = pattern.row_indices[at] as usize;
-            let (stiffness, mass) = (carved.model.stiffness[at], carved.model.mass[at]);
+            let (stiffness, mass) = (model.stiffness[at], model.mass[at]);
             let value = Complex::new(stiffness - square * mass, LOSS * stiffness);
             entries.push(Triplet::new(row, column, value));
             if row != column {
