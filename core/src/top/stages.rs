@@ -384,6 +384,27 @@ mod tests {
         }
     }
 
+    /// By whichever way it came.
+    #[test]
+    fn a_number_outside_its_limits_is_refused() {
+        let mut high = Design::demo();
+        high.arching.apex_height_mm = 400.0;
+        let is_refused = |result: Result<(), TopError>| {
+            let told = result.unwrap_err();
+            let TopError::Design(DesignError::OutOfRange { path, value, .. }) = &told else { panic!("{told}") };
+            assert_eq!((path.as_str(), *value), ("arching.apex_height_mm", 400.0));
+        };
+        let mut stages = Stages::demo();
+        is_refused(stages.open(&high.to_json()));
+        is_refused(stages.set_design(high.clone()));
+        assert_eq!(stages.design(), &Design::demo());
+        is_refused(Stages::new(high).shape().map(|_| ()));
+        high = Design::demo();
+        high.arching.apex_height_mm = 15.0;
+        stages.open(&high.to_json()).unwrap();
+        assert_eq!(stages.design(), &high);
+    }
+
     #[test]
     fn a_design_that_cannot_be_drawn_leaves_the_last() {
         let mut stages = Stages::new(Design::demo());
