@@ -1,6 +1,6 @@
 /**
- * All that is drawn and read off the arching, with a worker of its own. Loaded once the first figures are there: what
- * moves is waited for, what is read is not.
+ * All that is drawn and read off the arching, with a worker of its own. Loaded once the first picture and figures are there:
+ * what moves is waited for, what is read is not.
  */
 /** @import { PanelEvents } from "./drawings_panel.js" */
 /** @import { WorkshopClient } from "./workshop_client.js" */

@@ -58,17 +58,27 @@ const board = once(
 /** @type {DrawingRoom | undefined} */
 let drawings;
 
+/** @type {() => void} what waited for the first picture goes on */
+let shown;
+/** Settles with the first picture; where there is none, or none soon, all the same. */
+const picture = new Promise((resolve) => {
+  shown = () => resolve(undefined);
+  setTimeout(shown, 5000);
+});
+
 const stage = new Stage(part("#stage-view", HTMLElement), {
   opened: (colours) => key.open(colours),
   drawn: () => {
     performance.mark("bombatura:first-top");
     reach("top");
+    shown();
   },
   recovered: () => notices.say(WORDS.view_lost),
   absent: () => {
     part("#stage-message", HTMLElement).textContent = WORDS.no_view;
     part("#stage-message", HTMLElement).hidden = false;
     page.classList.add("no-view");
+    shown();
   },
 });
 
@@ -229,7 +239,11 @@ part("#kept-designs", HTMLButtonElement).addEventListener("click", async () => {
 });
 
 void stage.open();
-void begin().then(openDrawings).then(dressTop).then(goOffline);
+void begin()
+  .then(() => picture)
+  .then(openDrawings)
+  .then(dressTop)
+  .then(goOffline);
 
 addEventListener("hashchange", () => void takeLink());
 
