@@ -149,7 +149,7 @@ impl<'a> Page<'a> {
         Ok(self.session.driver.execute(script, vec![]).await?.convert()?)
     }
 
-    pub(super) async fn value(&self, script: &str) -> Result<Value> {
+    pub(crate) async fn value(&self, script: &str) -> Result<Value> {
         Ok(self.session.driver.execute(script, vec![]).await?.json().clone())
     }
 

@@ -17,6 +17,7 @@ use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
+use std::time::SystemTime;
 
 use crate::Error;
 
@@ -29,6 +30,8 @@ pub struct Served {
     pub status: u16,
     /// Length of its body as sent, that is compressed where the browser takes that.
     pub bytes: u64,
+    /// When it was begun.
+    pub at: SystemTime,
 }
 
 /// What the server's threads share.

@@ -3,7 +3,7 @@
 use std::io::{self, BufReader, BufWriter, Write};
 use std::net::TcpStream;
 use std::sync::PoisonError;
-use std::time::Duration;
+use std::time::{Duration, SystemTime};
 
 use super::request::{self, Request};
 use super::{Served, Shared, answer};
@@ -35,6 +35,7 @@ fn exchange(stream: &TcpStream, shared: &Shared) -> io::Result<()> {
             target: request.as_ref().map_or_else(String::new, |request| request.target.clone()),
             status: answer.status,
             bytes: answer.length,
+            at: SystemTime::now(),
         });
         answer.write(&mut writer, request.is_some_and(|request| request.wants_body), stays_open)?;
         writer.flush()?;
