@@ -48,7 +48,7 @@ impl Symbolic {
     }
 
     /// The pattern of the half that says all of a mirrored pencil: what its own side adds to the entries of its own equations and of those in the
-    /// mirror. [`lowest`](super::lowest) and [`refine`](super::refine) take a pencil on it for the whole one.
+    /// mirror. [`lowest`](super::lowest()) and [`refine`](super::refine()) take a pencil on it for the whole one.
     #[must_use]
     pub fn half(&self) -> Option<&Pattern> {
         self.halves().map(|halves| halves.symbolic.pattern())
