@@ -23,6 +23,7 @@ export function dress(stage) {
     const surroundings = await surroundingsOf(picture);
     if (stage.picture === picture) {
       stage.look((view) => view.set_surroundings(surroundings));
+      performance.mark("bombatura:dressed");
     }
   };
   stage.listen("picture", () => {

@@ -128,6 +128,8 @@ impl Place<'_> {
         page.settle().await?;
         if self.session.backend() != Backend::Nothing {
             page.drawn().await?;
+            // Purfling and shade come after the first picture, and are another picture.
+            page.until("the top is dressed", "performance.getEntriesByName('bombatura:dressed').length > 0").await?;
         }
         Ok(page)
     }

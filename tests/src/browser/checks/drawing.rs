@@ -57,6 +57,8 @@ async fn top_moves(place: &Place<'_>) -> Result<()> {
 
 async fn top_stands(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
+    // The frequency on the stage is corrected then.
+    page.judged().await?;
     page.find(Role::Button, "Play").await?;
     let still = page.picture().await?;
     tokio::time::sleep(STILL_FOR).await;

@@ -46,6 +46,8 @@ async fn phase_is_stepped(place: &Place<'_>) -> Result<()> {
 
 async fn ghosts_are_drawn(place: &Place<'_>) -> Result<()> {
     let page = place.still_page().await?;
+    // The frequency on the stage is corrected then.
+    page.judged().await?;
     let alone = page.picture().await?;
     page.find(Role::Checkbox, "Ghosts").await?.click().await?;
     page.changed_from(&alone, "the ghosts").await?;
