@@ -7,10 +7,10 @@ use crate::fittings::Fittings;
 use crate::mesh::{MeshSize, PlanMesh};
 use crate::plan::{Point, vector::distance};
 use crate::regions::{RegionKind, Regions, Side};
-use crate::response::{ShellSurface, unit_loads};
+use crate::response::unit_loads;
 use crate::shell::DOFS_PER_NODE;
 use crate::sound_holes::SoundHole;
-use crate::statics::{PointLoad, displacements, edge_stresses, greatest_stress};
+use crate::statics::{PointLoad, edge_stresses, greatest_stress};
 use crate::top::{Carved, Plan, Stages, TopError, energy_slopes};
 use crate::wood::{Wood, WoodConstant};
 
@@ -43,7 +43,7 @@ pub(super) fn give(top: &mut Stages, push: Push) -> Result<Reading, LessonError>
 fn give_on(top: &mut Stages, push: Push, size: MeshSize) -> Result<(f64, Moved), LessonError> {
     let loads = loads(top, push, size)?;
     let (plan, carved) = held(top, size)?;
-    let moved = answer(plan, carved, &loads)?;
+    let moved = carved.displacements(plan, &loads)?;
     let along = |load: &PointLoad| (0..3).map(|axis| load.force_n[axis] * moved[load.node][axis]).sum::<f64>();
     let give_um = UM_PER_M * loads.iter().map(along).sum::<f64>();
     Ok((give_um, moved))
@@ -56,7 +56,7 @@ pub(super) fn edge_stress(top: &mut Stages) -> Result<Reading, LessonError> {
     let design = top.design().clone();
     let wood = design.wood.wood().map_err(TopError::from)?;
     let stress = |(plan, carved): (&Plan, &Carved), wood: &Wood, loads: &[PointLoad]| {
-        let moved = answer(plan, carved, loads)?;
+        let moved = carved.displacements(plan, loads)?;
         let of = |line: &Vec<u32>| greatest_stress(&edge_stresses(&carved.geometry, wood, line, true, &moved), OVER_MM);
         let greatest = plan.mesh.hole_loops.iter().filter_map(of).map(|(stress, _)| stress).reduce(f64::max);
         greatest.ok_or_else(|| LessonError::NoRegion { region: "sound_holes".into(), there: String::new() })
@@ -74,17 +74,6 @@ pub(super) fn edge_stress(top: &mut Stages) -> Result<Reading, LessonError> {
     });
     let by_wood = by_wood.collect::<Result<Vec<f64>, LessonError>>()?;
     Ok(Reading::new(fine, by_wood, [standard - fine, (standard - fine).abs()]))
-}
-
-fn answer(plan: &Plan, carved: &Carved, loads: &[PointLoad]) -> Result<Moved, LessonError> {
-    Ok(displacements(
-        &carved.geometry,
-        &plan.supports,
-        &plan.equations,
-        &carved.whole_model(plan),
-        &plan.symbolic,
-        loads,
-    )?)
 }
 
 /// Mesh and wood of a top that something holds.
@@ -110,8 +99,8 @@ fn loads(top: &mut Stages, push: Push, size: MeshSize) -> Result<Vec<PointLoad>,
 fn on_feet(top: &mut Stages, size: MeshSize, feet_n: [f64; 2]) -> Result<Vec<PointLoad>, LessonError> {
     let (bridge, stands_at_m) = (top.bridge(), top.bridge_stands_at_m());
     let (plan, carved) = top.carved(size)?;
-    let surface = ShellSurface::new(&carved.geometry, carved.whole_model(plan).node_masses_kg(&plan.equations));
-    let [bass, treble, _] = unit_loads(&bridge.patches(&surface, stands_at_m).ok_or(LessonError::NoBridge)?);
+    let [bass, treble, _] =
+        unit_loads(&bridge.patches(&carved.surface(plan), stands_at_m).ok_or(LessonError::NoBridge)?);
     let times = |loads: Vec<PointLoad>, by: f64| {
         loads.into_iter().map(move |load| PointLoad { force_n: load.force_n.map(|part| part * by), ..load })
     };

@@ -6,7 +6,9 @@ use super::{Plan, Shape, TopError};
 use crate::fittings::{Bare, Fittings};
 use crate::mesh::{Across, MidSurface};
 use crate::modes::{Modes, ModesRequest, solve_modes};
-use crate::shell::{ElementOptions, ShellGeometry, ShellModel};
+use crate::response::ShellSurface;
+use crate::shell::{DOFS_PER_NODE, ElementOptions, ShellGeometry, ShellModel};
+use crate::statics::{PointLoad, StaticsError, displacements};
 use crate::wood::Wood;
 
 const G_PER_KG: f64 = 1e3;
@@ -72,6 +74,21 @@ impl Carved {
     pub fn modes(&self, plan: &Plan, request: &ModesRequest) -> Result<Modes, TopError> {
         let modes = solve_modes(&self.geometry, &plan.supports, &plan.equations, &self.model, &plan.symbolic, request)?;
         Ok(modes)
+    }
+
+    /// (node, dof): displacements (m) and rotations (rad) of the top on `plan` under `loads`.
+    ///
+    /// # Errors
+    /// As for [`displacements`].
+    pub fn displacements(&self, plan: &Plan, loads: &[PointLoad]) -> Result<Vec<[f64; DOFS_PER_NODE]>, StaticsError> {
+        let Plan { supports, equations, symbolic, .. } = plan;
+        displacements(&self.geometry, supports, equations, &self.whole_model(plan), symbolic, loads)
+    }
+
+    /// What moves with each node of the top on `plan`.
+    #[must_use]
+    pub fn surface(&self, plan: &Plan) -> ShellSurface {
+        ShellSurface::new(&self.geometry, self.whole_model(plan).node_masses_kg(&plan.equations))
     }
 }
 

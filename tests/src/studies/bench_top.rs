@@ -5,9 +5,9 @@ use bombatura_core::{
     design::{Design, EyesAndStem, Rim, SoundHoleChoice},
     mesh::{MeshSize, PlanMesh},
     regions::{RegionKind, Regions},
-    response::{Patch, ShellSurface},
+    response::Patch,
     shell::DOFS_PER_NODE,
-    statics::{PointLoad, displacements},
+    statics::PointLoad,
     top::Stages,
 };
 
@@ -74,8 +74,7 @@ pub(super) fn nearest(mesh: &PlanMesh, [x, y]: [f64; 2]) -> Result<usize> {
 pub(super) fn feet(stages: &mut Stages, size: MeshSize) -> Result<[Foot; 2]> {
     let (bridge, stands_at_m) = (stages.bridge(), stages.bridge_stands_at_m());
     let (plan, carved) = stages.carved(size)?;
-    let surface = ShellSurface::new(&carved.geometry, carved.whole_model(plan).node_masses_kg(&plan.equations));
-    bridge.patches(&surface, stands_at_m).context("the bridge stands on wood")
+    bridge.patches(&carved.surface(plan), stands_at_m).context("the bridge stands on wood")
 }
 
 /// A force in newtons outwards on a foot.
@@ -86,14 +85,7 @@ pub(super) fn on_foot(foot: &Foot, force_n: f64) -> impl Iterator<Item = PointLo
 /// (node, dof) displacements under `loads`, m and rad.
 pub(super) fn loaded(stages: &mut Stages, size: MeshSize, loads: &[PointLoad]) -> Result<Vec<[f64; DOFS_PER_NODE]>> {
     let (plan, carved) = stages.carved(size)?;
-    Ok(displacements(
-        &carved.geometry,
-        &plan.supports,
-        &plan.equations,
-        &carved.whole_model(plan),
-        &plan.symbolic,
-        loads,
-    )?)
+    Ok(carved.displacements(plan, loads)?)
 }
 
 /// Pushes with `bass_n` and `treble_n` under the bridge's feet.
