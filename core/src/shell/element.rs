@@ -56,6 +56,8 @@ pub(super) struct Fields {
     pub(super) strain: PerDof<3>,
     /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending the curved surface.
     pub(super) from_bending: PerDof<3>,
+    /// The same beside the drilling rotations.
+    beside_drilling: PerDof<3>,
     /// Area of the smooth surface over the facet's.
     pub(super) area_ratio: f64,
 }
@@ -68,14 +70,15 @@ impl Fields {
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
         let lean = EdgeLean::new(&facet, &bending, &section.shear_flexibility);
-        let (from_bending, area_ratio) = if options.curved_edges {
+        let (from_bending, beside_drilling, area_ratio) = if options.curved_edges {
             let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
-            (curved.strain, curved.area_ratio)
+            (curved.strain, membrane::strain_of_lean(&facet, &patch.edge_normals), curved.area_ratio)
         } else {
-            (PerDof::zeros(), 1.0)
+            (PerDof::zeros(), PerDof::zeros(), 1.0)
         };
         let by_force = force_lean(&facet, &lean, &section.shear_by_stretch);
-        Self { facet, section, lean, by_force, strain: membrane::mean_strain(&facet), from_bending, area_ratio }
+        let strain = membrane::mean_strain(&facet);
+        Self { facet, section, lean, by_force, strain, from_bending, beside_drilling, area_ratio }
     }
 }
 
@@ -85,7 +88,8 @@ const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]
 /// The element of wood with `grain` on `patch`.
 pub(super) fn element(patch: &Patch, grain: &Grain, options: ElementOptions) -> Element {
     let fields = Fields::new(patch, grain, options);
-    let Fields { facet, section, lean, strain, from_bending, area_ratio, .. } = &fields;
+    let Fields { facet, section, lean, strain, from_bending, beside_drilling, area_ratio, .. } = &fields;
+    let from_bending = &(from_bending + beside_drilling);
     let mut energy = fields.energy(patch);
     edge_layer::relieve(&mut energy.bending, facet, patch, section, lean);
 
@@ -213,5 +217,7 @@ fn turn(facet_from_top: &Matrix3<f64>, membrane: &Form, mixed: &SMatrix<f64, 9, 
     turned
 }
 
+#[cfg(test)]
+mod inextensional;
 #[cfg(test)]
 mod tests;

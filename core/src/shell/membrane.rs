@@ -6,7 +6,7 @@
 //!
 //! Degrees of freedom: (u, v, drilling) at corners 0, 1, 2.
 
-use nalgebra::Matrix3;
+use nalgebra::{Matrix3, Vector3};
 
 use super::facet::Facet;
 use super::form::{Form, PerDof};
@@ -30,6 +30,29 @@ pub(super) fn mean_strain(facet: &Facet) -> PerDof<3> {
 /// (dof, strain 11 22 12): in-plane strain of displacements that are linear between the corners, whatever the drilling.
 pub(super) fn linear_strain(facet: &Facet) -> PerDof<3> {
     strain_with(0.0, facet)
+}
+
+/// (bending dof, strain 11 22 12): what is taken off the mean strain because the surface leans from the facet over the edges' middles, where its
+/// normals are `edge_normals` (edge, xyz; unit, in the top's frame).
+///
+/// The drilling rotations stand for how the edges bend in the plane. On a curved surface an edge bends within it by ∫Ω′·n ds, its change of geodesic
+/// curvature, Ω being the nodes' rotation and n the surface's own normal; the facet's normal in its place counts a part of plain bending too.
+/// Geodesic curvature is intrinsic (Gauss's theorema egregium; do Carmo 1976, Differential geometry of curves and surfaces, section 4-4), so
+/// that bending without stretch leaves it alone: with n over the edge's middle it costs exactly nothing where both curvatures are even.
+pub(super) fn strain_of_lean(facet: &Facet, edge_normals: &[Vector3<f64>; 3]) -> PerDof<3> {
+    let mut strain = PerDof::zeros();
+    for (edge, normal) in edge_normals.iter().enumerate() {
+        let normal = facet.facet_from_top * normal;
+        let (t, by) = (facet.tangents[edge], ALPHA * facet.lengths[edge].powi(2) / (12.0 * facet.area * normal.z));
+        let across = Vector3::new(t.y * t.y, t.x * t.x, -2.0 * t.x * t.y) * by;
+        for (corner, across) in [(next(edge), across), (edge, -across)] {
+            for strained in 0..3 {
+                strain[(3 * corner + 1, strained)] += normal.x * across[strained];
+                strain[(3 * corner + 2, strained)] += normal.y * across[strained];
+            }
+        }
+    }
+    strain
 }
 
 fn strain_with(drilling: f64, facet: &Facet) -> PerDof<3> {

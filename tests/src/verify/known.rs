@@ -15,8 +15,9 @@ struct KnownMiss {
     members: &'static [&'static str],
 }
 
-/// The preview alone against solids, before better meshes have set it right: its elements are as wide as the slope
-/// and the thickness take to turn near a hinged rim, and five times the layer in which a free edge sheds twist. The free top's ring is too low.
+/// The preview alone against solids, before better meshes have set it right: modes that twist the narrow wood between the holes and a
+/// hinged rim, where elements are as wide as the thickness takes to change and up to five times as wide as the layer in which a free edge sheds
+/// twist. What it is relieved of there is some half of what it should be: see `DEVELOPERS.md`, *Not taken yet*.
 ///
 /// A bar that ends bluntly on a plate: at its ends it sheds torsion, which is left out; one that is scooped, as bars are, has little there.
 ///
@@ -24,14 +25,10 @@ struct KnownMiss {
 /// because two thirds of the ring's energy stretches the arch (it goes with the 0.34th power of the thickness, the X with the 0.83rd),
 /// of which the bar takes little. A bar of any height, even or short, or along the middle leaves it so, and the bar itself is right within a
 /// per cent on a strip. The finding is from memory and has no numbers.
-const KNOWN: [KnownMiss; 6] = [
+const KNOWN: [KnownMiss; 5] = [
     KnownMiss { group: "SOLID-plate-with-blunt-bar-preview", members: &["1", "5"] },
     KnownMiss { group: "SOLID-plate-with-blunt-bar-standard", members: &["5"] },
-    KnownMiss { group: "SOLID-arched-holes-free-preview-alone", members: &["5"] },
-    KnownMiss {
-        group: "SOLID-arched-holes-hinged-preview-alone",
-        members: &["1", "3", "4", "6", "8", "9", "10", "11", "12"],
-    },
+    KnownMiss { group: "SOLID-arched-holes-hinged-preview-alone", members: &["6", "8", "9", "10", "12"] },
     KnownMiss { group: "SOLID-flat-holes-free-preview-alone", members: &["11"] },
     KnownMiss { group: "V-EFF-BAR", members: &["order"] },
 ];

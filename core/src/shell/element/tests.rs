@@ -8,7 +8,7 @@ use crate::wood::{OrthotropicConstants, Species, Wood};
 
 type Displacements = SVector<f64, 18>;
 
-fn spruce(ring_angle_deg: f64) -> Wood {
+pub(super) fn spruce(ring_angle_deg: f64) -> Wood {
     let record = Species::SitkaSpruce.record();
     Wood { constants: record.constants, density_kg_m3: record.density_kg_m3, ring_angle_deg }
 }
