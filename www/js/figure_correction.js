@@ -49,6 +49,14 @@ export class FigureCorrection {
   }
 
   /**
+   * @param {readonly Mode[]} quick
+   * @returns {boolean} whether the standard mesh has seen the shape of any of them
+   */
+  hasSeen(quick) {
+    return quick.some(({ identity }) => this.#standard.has(identity));
+  }
+
+  /**
    * @param {readonly Mode[]} modes as the standard mesh has them
    * @returns {Mode[]} the same, with the figures that judging will give them, near enough
    */

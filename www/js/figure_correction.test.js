@@ -27,6 +27,8 @@ test("what the standard mesh has never seen stays as it is", () => {
   correction.learn(modes([1, 100], [3, 200]), modes([1, 101], [0, 150]));
   const quick = modes([2, 120], [3, 210], [0, 300]);
   assert.deepEqual(correction.correct(quick), quick);
+  assert.equal(correction.hasSeen(quick), false);
+  assert.equal(correction.hasSeen(modes([2, 120], [1, 130])), true);
 });
 
 test("the last ratio counts", () => {

@@ -73,6 +73,7 @@
  * @property {MeshSize} size
  * @property {Picture} picture
  * @property {Mode[]} modes
+ * @property {boolean} [set_right] of a preview: whether its figures are corrected as the standard mesh last corrected their shapes
  * @property {Motion} motion
  * @property {number} solve_ms
  * @property {boolean} proven whether it is proven that no mode is missing among them

@@ -21,10 +21,11 @@ export class ResultText {
   show(solution, chosen, rim) {
     this.#solution = solution;
     this.#sureties = [];
-    const { size, picture, proven, modes } = solution;
+    const { size, picture, proven, modes, set_right } = solution;
     const mesh = meshText(size, picture.nodes);
     part("#mass", HTMLElement).textContent = WORDS.mass(picture.mass_g);
-    part("#basis", HTMLElement).textContent = proven ? WORDS.basis(rim, mesh) : WORDS.following(mesh, modes.length);
+    const basis = proven ? WORDS.basis(rim, mesh) : WORDS.following(mesh, modes.length, set_right);
+    part("#basis", HTMLElement).textContent = basis;
     this.choose(chosen);
   }
 

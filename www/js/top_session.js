@@ -337,7 +337,8 @@ export class TopSession {
       this.#store.replace(design);
     }
     this.#followed = { step, design: text };
-    await this.#show({ ...step, modes: this.#correction.correct(step.modes) }, text);
+    const set_right = this.#correction.hasSeen(step.modes);
+    await this.#show({ ...step, modes: this.#correction.correct(step.modes), set_right }, text);
     return true;
   }
 

@@ -95,6 +95,8 @@ async fn bad_value_is_got_over(place: &Place<'_>) -> Result<()> {
         &format!("document.querySelector('#measures input[type=number]').value == {}", height + 1.0),
     )
     .await?;
+    let basis = page.text("return document.querySelector('#basis').textContent;").await?;
+    ensure!(basis.contains("set right by the last standard figures"), "what stands behind the figures: {basis}");
     let good = page.hertz().await?;
     page.value(&move_to(300.0)).await?;
     let words = page.alert().await?;

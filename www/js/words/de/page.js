@@ -37,8 +37,8 @@ export const WORDS = {
   mass: (mass_g) => `${numberText(mass_g, 1)} g Holz`,
   basis: (rim, mesh) =>
     `${rim === "free" ? "Freie Decke" : "Decke am Rand gehalten"}, ${mesh}. ±: worin sich Bretter unterscheiden, und das Netz; Q: wie lange es nachklingt.`,
-  following: (mesh, count) =>
-    `Vorschau: die tiefsten ${count} Moden, ${mesh}, berichtigt nach den letzten Standardzahlen. Erst das Standardnetz beweist, dass keine fehlt.`,
+  following: (mesh, count, set_right) =>
+    `Vorschau: die tiefsten ${count} Moden, ${mesh}, ${set_right ? "berichtigt nach den letzten Standardzahlen" : "bis zu 5 % daneben"}. Erst das Standardnetz beweist, dass keine fehlt.`,
   time_left: (left_s) => (left_s === undefined ? "länger als geschätzt" : `noch etwa ${left_s} s`),
   settled: ({ modes }, mode, surety) =>
     `${modes.length} Moden berechnet. ${modeName(mode)}: ${hertzText(bestHertz(mode, surety))} Hz.`,
