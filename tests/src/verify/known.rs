@@ -17,7 +17,7 @@ struct KnownMiss {
 
 /// The preview alone against solids, before better meshes have set it right: modes that twist the narrow wood between the holes and a
 /// hinged rim, where elements are as wide as the thickness takes to change and up to five times as wide as the layer in which a free edge sheds
-/// twist. What it is relieved of there is some half of what it should be: see `DEVELOPERS.md`, *Not taken yet*.
+/// twist. Of that layer coarse elements miss more than they are relieved of: `DEVELOPERS.md`, *Not taken yet: all of the twist's layer*.
 ///
 /// A bar that ends bluntly on a plate: at its ends it sheds torsion, which is left out; one that is scooped, as bars are, has little there.
 ///
