@@ -56,7 +56,7 @@ pub(super) struct Fields {
     pub(super) strain: PerDof<3>,
     /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending the curved surface.
     pub(super) from_bending: PerDof<3>,
-    /// The same beside the drilling rotations.
+    /// The same beside displacements and drilling.
     beside_drilling: PerDof<3>,
     /// Area of the smooth surface over the facet's.
     pub(super) area_ratio: f64,
@@ -70,12 +70,16 @@ impl Fields {
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
         let lean = EdgeLean::new(&facet, &bending, &section.shear_flexibility);
-        let (from_bending, beside_drilling, area_ratio) = if options.curved_edges {
+        let (from_bending, area_ratio) = if options.curved_edges {
             let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
-            (curved.strain, membrane::strain_of_lean(&facet, &patch.edge_normals), curved.area_ratio)
+            (curved.strain, curved.area_ratio)
         } else {
-            (PerDof::zeros(), PerDof::zeros(), 1.0)
+            (PerDof::zeros(), 1.0)
         };
+        let mut beside_drilling = from_bending;
+        if options.curved_edges {
+            membrane::add_strain_of_lean(&mut beside_drilling, &facet, &patch.edge_normals);
+        }
         let by_force = force_lean(&facet, &lean, &section.shear_by_stretch);
         let strain = membrane::mean_strain(&facet);
         Self { facet, section, lean, by_force, strain, from_bending, beside_drilling, area_ratio }
@@ -88,8 +92,7 @@ const POINTS: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]
 /// The element of wood with `grain` on `patch`.
 pub(super) fn element(patch: &Patch, grain: &Grain, options: ElementOptions) -> Element {
     let fields = Fields::new(patch, grain, options);
-    let Fields { facet, section, lean, strain, from_bending, beside_drilling, area_ratio, .. } = &fields;
-    let from_bending = &(from_bending + beside_drilling);
+    let Fields { facet, section, lean, strain, beside_drilling: from_bending, area_ratio, .. } = &fields;
     let mut energy = fields.energy(patch);
     edge_layer::relieve(&mut energy.bending, facet, patch, section, lean);
 

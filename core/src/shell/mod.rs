@@ -14,7 +14,7 @@
 //!   wood that is some 3 % of the bending energy. Nodal normals are all it takes to be rid of it;
 //! - `bent_metric`: the coupling of stretch and curvature on a surface that is bent itself.
 //!
-//! On a curved surface the drilling is read about its own normal (`membrane::strain_of_lean`), so that bending without stretch
+//! On a curved surface the drilling is read about its own normal (`membrane::add_strain_of_lean`), so that bending without stretch
 //! costs no stretch: no membrane locking.
 //!
 //! What is true of the assembled model: rigid motions cost no energy, constant strain and curvature are exact on any flat

@@ -18,18 +18,30 @@ pub(super) fn compress(cache: &Cache, path: &str, content: &[u8]) -> Result<Comp
         return Ok(Compressed { brotli: None, gzip: None });
     }
     let smaller = |compressed: Vec<u8>| (compressed.len() < content.len()).then_some(compressed);
-    let brotli = cache.get_or_make("brotli 11 window 22", content, || Ok(brotli_of(content)))?;
+    let brotli =
+        cache.get_or_make("brotli 11 window 22, two codings of distances", content, || Ok(brotli_of(content)))?;
     let gzip = cache.get_or_make("gzip 9", content, || Ok(gzip_of(content)))?;
     Ok(Compressed { brotli: smaller(brotli), gzip: smaller(gzip) })
 }
 
-/// Brotli at its highest quality. The window of 4 MiB (2^22) holds the largest module whole; every browser accepts it.
+/// Brotli at its highest quality. The window of 4 MiB (2^22) holds the largest module whole; every browser accepts it. Modules repeat
+/// themselves at odd distances: with more of these coded directly the largest is 0.4 kB smaller, texts are larger. The smaller one is taken.
 fn brotli_of(content: &[u8]) -> Vec<u8> {
-    let mut compressed = Vec::new();
-    let mut writer = brotli::CompressorWriter::new(&mut compressed, 1 << 16, 11, 22);
-    writer.write_all(content).expect("writing into memory can't fail");
-    drop(writer);
-    compressed
+    let with_distances = |postfix_bits: u32, direct_codes: u32| {
+        let mut params = brotli::enc::BrotliEncoderParams {
+            quality: 11,
+            lgwin: 22,
+            size_hint: content.len(),
+            ..brotli::enc::BrotliEncoderParams::default()
+        };
+        params.dist.distance_postfix_bits = postfix_bits;
+        params.dist.num_direct_distance_codes = direct_codes;
+        let mut compressed = Vec::new();
+        brotli::BrotliCompress(&mut &*content, &mut compressed, &params).expect("memory reads and writes without fail");
+        compressed
+    };
+    let (usual, direct) = (with_distances(0, 0), with_distances(1, 16));
+    if direct.len() < usual.len() { direct } else { usual }
 }
 
 fn gzip_of(content: &[u8]) -> Vec<u8> {
