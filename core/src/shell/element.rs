@@ -54,9 +54,10 @@ pub(super) struct Fields {
     pub(super) by_force: EdgeFields<3>,
     /// (membrane dof, strain 11 22 12): mean in-plane strain.
     pub(super) strain: PerDof<3>,
-    /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending the curved surface.
+    /// (bending dof, strain 11 22 12): mean in-plane strain caused by bending the curved surface, where displacements are linear between the
+    /// corners.
     pub(super) from_bending: PerDof<3>,
-    /// The same beside displacements and drilling.
+    /// The same where the drilling has its share in them, as it has in `strain`.
     beside_drilling: PerDof<3>,
     /// Area of the smooth surface over the facet's.
     pub(super) area_ratio: f64,
@@ -70,16 +71,14 @@ impl Fields {
         let section = Section::new(&compliance, mean_thickness);
         let bending = section.plane_stress_pa * (mean_thickness.powi(3) / 12.0);
         let lean = EdgeLean::new(&facet, &bending, &section.shear_flexibility);
-        let (from_bending, area_ratio) = if options.curved_edges {
-            let curved = CurvedEdges::new(&facet, &patch.normals, &lean);
-            (curved.strain, curved.area_ratio)
-        } else {
-            (PerDof::zeros(), 1.0)
-        };
-        let mut beside_drilling = from_bending;
-        if options.curved_edges {
+        let (from_bending, beside_drilling, area_ratio) = if options.curved_edges {
+            let CurvedEdges { strain, area_ratio } = CurvedEdges::new(&facet, &patch.normals, &lean);
+            let mut beside_drilling = strain;
             membrane::add_strain_of_lean(&mut beside_drilling, &facet, &patch.edge_normals);
-        }
+            (strain, beside_drilling, area_ratio)
+        } else {
+            (PerDof::zeros(), PerDof::zeros(), 1.0)
+        };
         let by_force = force_lean(&facet, &lean, &section.shear_by_stretch);
         let strain = membrane::mean_strain(&facet);
         Self { facet, section, lean, by_force, strain, from_bending, beside_drilling, area_ratio }

@@ -271,7 +271,7 @@ export async function build(host, bench) {
     const corrected = rows.some(({ shift }) => shift?.corrected);
     const known = rows.some(({ spread }) => spread !== undefined);
     basis.textContent = [
-      b.size === "preview" ? WORDS.following : "",
+      b.size === "preview" ? WORDS.following(b.set_right) : "",
       corrected ? WORDS.corrected : WORDS.uncorrected,
       known ? (one_board ? WORDS.one_board : WORDS.two_boards) : "",
     ]

@@ -46,7 +46,8 @@ export const COMPARE_WORDS = {
   corrected: "Beide um das Netz berichtigt.",
   uncorrected:
     "Wie die Netze sie ergeben; um das Netz berichtigt, und mit der Sicherheit des Unterschieds, sobald sie von beiden bekannt ist.",
-  following: "b auf dem Vorschaunetz, nach seinen letzten Zahlen auf dem Standardnetz berichtigt.",
+  following: (set_right) =>
+    `b auf dem Vorschaunetz, ${set_right ? "nach seinen letzten Zahlen auf dem Standardnetz berichtigt" : "bis zu etwa 5 % daneben"}.`,
   one_board:
     "±: eine Standardabweichung für zwei Decken aus einem Brett, auf dem das meiste der Streuung des Holzes für beide gleich ist und herausfällt. Was jedes Netz offen lässt, zählt, als hätten beide nichts gemein; für kleine Änderungen ist das zu weit.",
   two_boards:

@@ -38,7 +38,7 @@ export const WORDS = {
   basis: (rim, mesh) =>
     `${rim === "free" ? "Freie Decke" : "Decke am Rand gehalten"}, ${mesh}. ±: worin sich Bretter unterscheiden, und das Netz; Q: wie lange es nachklingt.`,
   following: (mesh, count, set_right) =>
-    `Vorschau: die tiefsten ${count} Moden, ${mesh}, ${set_right ? "berichtigt nach den letzten Standardzahlen" : "bis zu 5 % daneben"}. Erst das Standardnetz beweist, dass keine fehlt.`,
+    `Vorschau: die tiefsten ${count} Moden, ${mesh}, ${set_right ? "berichtigt nach den letzten Standardzahlen" : "bis zu etwa 5 % daneben"}. Erst das Standardnetz beweist, dass keine fehlt.`,
   time_left: (left_s) => (left_s === undefined ? "länger als geschätzt" : `noch etwa ${left_s} s`),
   settled: ({ modes }, mode, surety) =>
     `${modes.length} Moden berechnet. ${modeName(mode)}: ${hertzText(bestHertz(mode, surety))} Hz.`,

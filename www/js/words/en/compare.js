@@ -48,7 +48,9 @@ export const COMPARE_WORDS = {
   corrected: "Both corrected for the mesh.",
   uncorrected:
     "As the meshes give them; corrected for the mesh, and with how sure the difference is, once that is known of both.",
-  following: "b on the preview mesh, set right by its last standard figures.",
+  /** @param {boolean | undefined} set_right */
+  following: (set_right) =>
+    `b on the preview mesh, ${set_right ? "set right by its last standard figures" : "up to some 5 % off"}.`,
   one_board:
     "±: one standard deviation for two tops of one board, on which most of the wood’s scatter is the same for both and drops out. What each mesh leaves open is counted as if the two had nothing in common, which is too wide for small changes.",
   two_boards:

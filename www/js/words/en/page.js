@@ -68,7 +68,7 @@ export const WORDS = {
    * @param {boolean} [set_right]
    */
   following: (mesh, count, set_right) =>
-    `Preview: the lowest ${count} modes on the ${mesh}, ${set_right ? "set right by the last standard figures" : "up to 5 % off"}. Not proven complete until the standard mesh is worked out.`,
+    `Preview: the lowest ${count} modes on the ${mesh}, ${set_right ? "set right by the last standard figures" : "up to some 5 % off"}. Not proven complete until the standard mesh is worked out.`,
   /** @param {number | undefined} left_s estimated; undefined when it takes longer than that */
   time_left: (left_s) => (left_s === undefined ? "longer than estimated" : `about ${left_s} s left`),
   /**
